@@ -1,0 +1,1 @@
+//! The contact geometry of a roller chain.

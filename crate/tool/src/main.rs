@@ -1,0 +1,3 @@
+//! The commands of lightgap: page, solve, verify.
+
+fn main() {}

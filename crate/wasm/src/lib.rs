@@ -1,0 +1,1 @@
+//! The page's side of the kernel.
