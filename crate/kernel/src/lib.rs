@@ -1,1 +1,6 @@
 //! The contact geometry of a roller chain.
+
+pub mod chain;
+pub mod contact;
+pub mod error;
+pub mod plane;

@@ -1,0 +1,16 @@
+//! Which faces can meet, and the poses they allow.
+//!
+//! One pitch of chain in the plan section: an outer link that is held, the inner link, the next
+//! outer link and two rollers; x along the chain, y across it, yaw anticlockwise. The first pin
+//! stands at the origin, the second at (p, 0) when the chain is straight.
+//!
+//! Every contact is a corner of one body against a flat face of another ([`Meeting`]). A corner may
+//! be rounded; its gap to the face is exact at any finite rotation.
+
+mod body;
+mod meeting;
+mod name;
+
+pub use body::{Body, Pose};
+pub use meeting::{Meeting, meetings};
+pub use name::{Contact, End, Joint, Kind, Side};

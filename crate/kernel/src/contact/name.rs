@@ -1,0 +1,169 @@
+//! How a contact is called.
+
+use super::body::Body;
+
+/// Which pair of surfaces meets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kind {
+    /// The side of the pin in the bore of bush or collar.
+    PinBore,
+    /// The outer face of an inner plate and the inner face of an outer plate.
+    PlateFace,
+    /// The end of a roller and the inner face of an inner plate.
+    RollerPlate,
+    /// The bore of a roller and the barrel it runs on.
+    RollerBarrel,
+    /// The two collars of one joint, end to end.
+    CollarEnds,
+}
+
+impl Kind {
+    /// Every kind.
+    pub const ALL: &'static [Self] =
+        &[Self::PinBore, Self::PlateFace, Self::RollerPlate, Self::RollerBarrel, Self::CollarEnds];
+
+    /// The key in ids.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::PinBore => "pin-bore",
+            Self::PlateFace => "plate-face",
+            Self::RollerPlate => "roller-plate",
+            Self::RollerBarrel => "roller-barrel",
+            Self::CollarEnds => "collar-ends",
+        }
+    }
+}
+
+/// Which of the two joints of the pitch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Joint {
+    /// At the held outer link's pin.
+    First,
+    /// At the next outer link's pin.
+    Second,
+}
+
+impl Joint {
+    /// Both.
+    pub const ALL: &'static [Self] = &[Self::First, Self::Second];
+
+    /// The key in ids.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::First => "first",
+            Self::Second => "second",
+        }
+    }
+}
+
+/// Along the chain: left is -x, right is +x.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Side {
+    /// Towards -x.
+    Left,
+    /// Towards +x.
+    Right,
+}
+
+impl Side {
+    /// Both.
+    pub const ALL: &'static [Self] = &[Self::Left, Self::Right];
+
+    /// -1 or 1.
+    pub fn sign(self) -> f64 {
+        match self {
+            Self::Left => -1.0,
+            Self::Right => 1.0,
+        }
+    }
+
+    /// The key in ids.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Left => "left",
+            Self::Right => "right",
+        }
+    }
+}
+
+/// Across the chain: near is -y, far is +y.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum End {
+    /// Towards -y.
+    Near,
+    /// Towards +y.
+    Far,
+}
+
+impl End {
+    /// Both.
+    pub const ALL: &'static [Self] = &[Self::Near, Self::Far];
+
+    /// -1 or 1.
+    pub fn sign(self) -> f64 {
+        match self {
+            Self::Near => -1.0,
+            Self::Far => 1.0,
+        }
+    }
+
+    /// The key in ids.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Near => "near",
+            Self::Far => "far",
+        }
+    }
+}
+
+/// The name of one contact of a pitch.
+///
+/// `end` is the end across the chain, `side` the side along it. `inner` tells, in a collared chain,
+/// the two ends of one collar apart: false for the mouth at the outer face, true for the inner end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Contact {
+    /// Which surfaces.
+    pub kind: Kind,
+    /// Which joint.
+    pub joint: Joint,
+    /// Near or far.
+    pub end: End,
+    /// Left or right.
+    pub side: Side,
+    /// The inner end of a collar.
+    pub inner: bool,
+}
+
+impl Contact {
+    /// The id: the name in a report, a page and a drawing, such as `first.pin-bore.far.right`.
+    pub fn id(&self) -> String {
+        let [joint, kind] = [self.joint.key(), self.kind.key()];
+        let [end, side] = [self.end.key(), self.side.key()];
+        let inner = if self.inner { ".inner" } else { "" };
+        format!("{joint}.{kind}.{end}.{side}{inner}")
+    }
+
+    /// The outer link's body at this joint.
+    pub fn outer(&self) -> Body {
+        match self.joint {
+            Joint::First => Body::HeldOuter,
+            Joint::Second => Body::NextOuter,
+        }
+    }
+
+    /// The inner plate's body at this end.
+    pub fn inner_plate(&self) -> Body {
+        match self.end {
+            End::Far => Body::InnerFar,
+            End::Near => Body::InnerNear,
+        }
+    }
+
+    /// The roller at this joint.
+    pub fn roller(&self) -> Body {
+        match self.joint {
+            Joint::First => Body::FirstRoller,
+            Joint::Second => Body::SecondRoller,
+        }
+    }
+}
