@@ -4,3 +4,4 @@ pub mod chain;
 pub mod contact;
 pub mod error;
 pub mod plane;
+pub mod solve;

@@ -1,0 +1,162 @@
+//! A symmetric banded matrix and its `L D L'` factorisation: the one factorisation of the kernel.
+
+/// A symmetric matrix of `size` rows whose entries are zero where `|i - j| >= stride`.
+///
+/// Column `j` of the lower triangle is stored at `j * stride`: its diagonal, then downwards. The
+/// last columns are padded with zeros past the matrix, so every column has the same length.
+#[derive(Clone, Debug)]
+pub struct Band {
+    size: usize,
+    stride: usize,
+    entry: Vec<f64>,
+}
+
+impl Band {
+    /// Zero, of `size` rows, coupling indices that differ by less than `stride`.
+    pub fn new(size: usize, stride: usize) -> Band {
+        Band { size, stride, entry: vec![0.0; (size + stride) * stride] }
+    }
+
+    /// Takes another shape, keeping the buffer; the entries are zero afterwards.
+    pub fn reshape(&mut self, size: usize, stride: usize) {
+        self.size = size;
+        self.stride = stride;
+        self.entry.clear();
+        self.entry.resize((size + stride) * stride, 0.0);
+    }
+
+    /// Sets every entry inside the band; the padding stays zero.
+    pub fn fill(&mut self, value: f64) {
+        let used = self.size * self.stride;
+        self.entry[..used].fill(value);
+    }
+
+    /// How many rows.
+    pub fn size(&self) -> usize {
+        self.size
+    }
+
+    /// The entry at row `i`, column `j`, `i >= j`.
+    ///
+    /// # Panics
+    /// When the entry is outside the matrix or its band.
+    pub fn entry_mut(&mut self, i: usize, j: usize) -> &mut f64 {
+        assert!(i < self.size && j <= i && i - j < self.stride, "outside the band");
+        &mut self.entry[j * self.stride + (i - j)]
+    }
+
+    pub(super) fn entries(&self) -> &[f64] {
+        &self.entry
+    }
+
+    pub(super) fn entries_mut(&mut self) -> &mut [f64] {
+        &mut self.entry
+    }
+
+    /// Adds `value` to every diagonal entry.
+    pub(super) fn add_diagonal(&mut self, value: f64) {
+        for j in 0..self.size {
+            self.entry[j * self.stride] += value;
+        }
+    }
+
+    /// Adds `weight * row row'`, the row touching `stride` unknowns from `first` on.
+    #[inline(always)]
+    pub(super) fn add_outer(&mut self, first: usize, row: &[f64], weight: f64) {
+        let stride = self.stride;
+        for (j, &value) in row.iter().enumerate() {
+            let at = (first + j) * stride;
+            let factor = weight * value;
+            for (entry, &below) in self.entry[at..at + stride].iter_mut().zip(&row[j..]) {
+                *entry += factor * below;
+            }
+        }
+    }
+
+    /// `out = matrix * x`; both of `size` entries or more.
+    pub(super) fn multiply(&self, x: &[f64], out: &mut [f64]) {
+        out[..self.size].fill(0.0);
+        for j in 0..self.size {
+            let column = &self.entry[j * self.stride..(j + 1) * self.stride];
+            let reach = self.stride.min(self.size - j);
+            let mut sum = column[0] * x[j];
+            for k in 1..reach {
+                sum += column[k] * x[j + k];
+                out[j + k] += column[k] * x[j];
+            }
+            out[j] += sum;
+        }
+    }
+
+    /// Replaces a positive definite matrix by its factors: unit lower `L` below the diagonal, the
+    /// reciprocals of `D` on it. A pivot lost to rounding freezes its unknown.
+    pub(super) fn factor(&mut self) {
+        for j in 0..self.size {
+            let (left, right) = self.entry.split_at_mut((j + 1) * self.stride);
+            let column = &mut left[j * self.stride..];
+            let reciprocal = if column[0] > f64::MIN_POSITIVE { 1.0 / column[0] } else { 0.0 };
+            column[0] = reciprocal;
+            for i in 1..self.stride {
+                let below = column[i];
+                let factor = below * reciprocal;
+                let target = &mut right[(i - 1) * self.stride..];
+                for (entry, &value) in target.iter_mut().zip(&column[i..]) {
+                    *entry -= factor * value;
+                }
+            }
+            for below in &mut column[1..] {
+                *below *= reciprocal;
+            }
+        }
+    }
+
+    /// Solves with the factors in place; `x` has `size + stride` entries, the last ones zero.
+    pub(super) fn solve(&self, x: &mut [f64]) {
+        let stride = self.stride;
+        for j in 0..self.size {
+            let value = x[j];
+            let column = &self.entry[j * stride + 1..(j + 1) * stride];
+            for (target, &factor) in x[j + 1..].iter_mut().zip(column) {
+                *target -= factor * value;
+            }
+        }
+        for j in (0..self.size).rev() {
+            let column = &self.entry[j * stride..(j + 1) * stride];
+            let mut value = x[j] * column[0];
+            for (&factor, &below) in column[1..].iter().zip(&x[j + 1..]) {
+                value -= factor * below;
+            }
+            x[j] = value;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Rounding of a few dozen operations on numbers near 1.
+    const ROUNDING: f64 = 1e-14;
+
+    #[test]
+    fn factors_solve_what_the_matrix_multiplies() {
+        for (size, stride) in [(1, 1), (3, 3), (7, 2), (12, 5)] {
+            let mut band = Band::new(size, stride);
+            for j in 0..size {
+                for i in j..size.min(j + stride) {
+                    *band.entry_mut(i, j) = if i == j { 4.0 } else { 0.5 / (1.0 + (i + j) as f64) };
+                }
+            }
+            let wanted: Vec<f64> = (0..size).map(|i| 1.0 - 0.25 * i as f64).collect();
+            let mut x = vec![0.0; size + stride];
+            band.multiply(&wanted, &mut x);
+            let mut factors = band.clone();
+            factors.factor();
+            factors.solve(&mut x);
+            for (got, wanted) in x.iter().zip(&wanted) {
+                assert!((got - wanted).abs() < ROUNDING);
+            }
+            assert!(x[size..].iter().all(|&pad| pad == 0.0));
+        }
+    }
+}

@@ -1,0 +1,206 @@
+//! Rounds: hold a guessed set of rows as equalities, look at the signs, guess again.
+
+use super::band::Band;
+use super::problem::{Rows, dot};
+use super::scale::Scaled;
+
+/// `d`: the proximal weight on `x`, small beside the scaled `H` and load of about 1, large beside
+/// rounding; the refinement removes what it biases.
+pub(super) const PROXIMAL: f64 = 1e-7;
+/// `1 / e`: the penalty on held rows. One refinement multiplies the error by about `e`.
+const PENALTY: f64 = 1e7;
+/// Refinements after each factorisation: the error shrinks by 1e-7 each time, and the last ones
+/// serve sets that are nearly dependent.
+const REFINEMENTS: u32 = 4;
+/// What rounding leaves of a scaled gap or force of size 1 after a few dozen operations.
+pub(super) const EXACT: f64 = 1e-12;
+/// Refinement stops here: another one would only stir the last bits.
+const STILL: f64 = 1e-15;
+
+/// A scaled point: `x` padded to the band, one multiplier a row.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Point {
+    pub(super) x: Vec<f64>,
+    pub(super) push: Vec<f64>,
+}
+
+impl Point {
+    pub(super) fn reset(&mut self, unknowns: usize, stride: usize, rows: usize) {
+        self.x.clear();
+        self.x.resize(unknowns + stride, 0.0);
+        self.push.clear();
+        self.push.resize(rows, 0.0);
+    }
+}
+
+/// The largest magnitude in `values`, NaN counted as nothing.
+pub(super) fn magnitude(values: &[f64]) -> f64 {
+    values.iter().fold(0.0, |largest: f64, value| largest.max(value.abs()))
+}
+
+/// Workspace of the rounds and the set they hold.
+#[derive(Clone, Debug)]
+pub(super) struct Rounds {
+    pub(super) held: Vec<bool>,
+    set: Vec<u32>,
+    miss: Vec<f64>,
+    step: Vec<f64>,
+    seen: Vec<u64>,
+    factor: Band,
+}
+
+impl Rounds {
+    pub(super) fn new() -> Rounds {
+        Rounds {
+            held: Vec::new(),
+            set: Vec::new(),
+            miss: Vec::new(),
+            step: Vec::new(),
+            seen: Vec::new(),
+            factor: Band::new(0, 0),
+        }
+    }
+
+    /// Rounds from the set in `held`; true when `point` meets every condition to rounding.
+    /// Counts factorisations in `spent`.
+    pub(super) fn settle(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        most: u32,
+        spent: &mut u32,
+    ) -> bool {
+        self.seen.clear();
+        let mut one_at_a_time = false;
+        for _ in 0..most {
+            *spent += 1;
+            let balanced = self.hold(rows, scaled, point);
+            let changed = self.change(rows, scaled, point, one_at_a_time);
+            if !changed {
+                return balanced;
+            }
+            let print = fingerprint(&self.held);
+            one_at_a_time |= self.seen.contains(&print);
+            self.seen.push(print);
+        }
+        false
+    }
+
+    /// Solves with the set held, from zero; true when forces and held gaps balance to rounding.
+    fn hold(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) -> bool {
+        let unknowns = scaled.gradient.len();
+        point.reset(unknowns, rows.stride, rows.len());
+        self.set.clear();
+        self.set.extend((0..rows.len() as u32).filter(|&row| self.held[row as usize]));
+        self.factor.clone_from(&scaled.hessian);
+        self.factor.add_diagonal(PROXIMAL);
+        for &row in &self.set {
+            let (first, coefficient) = rows.row(row as usize);
+            let weight = PENALTY * rows.weight[row as usize];
+            self.factor.add_outer(first, coefficient, weight);
+        }
+        self.factor.factor();
+        self.step.clear();
+        self.step.resize(unknowns + rows.stride, 0.0);
+        self.miss.resize(rows.len(), 0.0);
+        for refinement in 0.. {
+            let (unbalanced, open) = self.residual(rows, scaled, point);
+            let force = 1.0 + magnitude(&point.push);
+            let length = 1.0 + magnitude(&point.x);
+            if unbalanced <= STILL * force && open <= STILL * length || refinement == REFINEMENTS {
+                return unbalanced <= EXACT * force && open <= EXACT * length;
+            }
+            self.refine(rows, point);
+        }
+        false
+    }
+
+    /// Leaves the right-hand side of the next refinement in `step`, the held rows' misses in
+    /// `miss`; answers the largest unbalanced force and the largest miss.
+    fn residual(&mut self, rows: &Rows, scaled: &Scaled, point: &Point) -> (f64, f64) {
+        let unknowns = scaled.gradient.len();
+        scaled.hessian.multiply(&point.x, &mut self.step);
+        for (step, gradient) in self.step.iter_mut().zip(&scaled.gradient) {
+            *step = -(*step + gradient);
+        }
+        for &row in &self.set {
+            let (first, coefficient) = rows.row(row as usize);
+            let push = point.push[row as usize];
+            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
+                *step += push * value;
+            }
+        }
+        let unbalanced = magnitude(&self.step[..unknowns]);
+        let mut open = 0.0_f64;
+        for &row in &self.set {
+            let (first, coefficient) = rows.row(row as usize);
+            let miss = -(scaled.gap[row as usize] + dot(coefficient, &point.x[first..]));
+            self.miss[row as usize] = miss;
+            open = open.max(miss.abs());
+            let pull = PENALTY * rows.weight[row as usize] * miss;
+            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
+                *step += pull * value;
+            }
+        }
+        (unbalanced, open)
+    }
+
+    /// One proximal step from the residuals at hand.
+    fn refine(&mut self, rows: &Rows, point: &mut Point) {
+        self.factor.solve(&mut self.step);
+        for &row in &self.set {
+            let row = row as usize;
+            let (first, coefficient) = rows.row(row);
+            let left = self.miss[row] - dot(coefficient, &self.step[first..]);
+            point.push[row] += PENALTY * rows.weight[row] * left;
+        }
+        for (x, step) in point.x.iter_mut().zip(&self.step) {
+            *x += step;
+        }
+    }
+
+    /// Drops rows that pull and adds rows that are violated: all of them, or the worst one.
+    /// Answers whether anything changed; if not, pulls within rounding are set to zero.
+    fn change(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, one: bool) -> bool {
+        let slack = EXACT * (1.0 + magnitude(&point.x));
+        let pull = EXACT * (1.0 + magnitude(&point.push));
+        let mut changed = false;
+        let (mut worst, mut worst_row) = (0.0, None);
+        for row in 0..rows.len() {
+            let excess = if self.held[row] {
+                -point.push[row] / pull
+            } else {
+                let (first, coefficient) = rows.row(row);
+                -(scaled.gap[row] + dot(coefficient, &point.x[first..])) / slack
+            };
+            if excess <= 1.0 {
+                continue;
+            }
+            changed = true;
+            if !one {
+                self.held[row] = !self.held[row];
+            } else if !(excess <= worst) {
+                (worst, worst_row) = (excess, Some(row));
+            }
+        }
+        if let Some(row) = worst_row {
+            self.held[row] = !self.held[row];
+        }
+        if !changed {
+            point.push.iter_mut().for_each(|push| *push = push.max(0.0));
+        }
+        changed
+    }
+}
+
+/// A hash of the set (FNV-1a over its rows), to notice when one comes back.
+fn fingerprint(held: &[bool]) -> u64 {
+    const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
+    const PRIME: u64 = 0x0000_0100_0000_01b3;
+    let mut print = BASIS;
+    for (row, _) in held.iter().enumerate().filter(|(_, held)| **held) {
+        print = (print ^ row as u64).wrapping_mul(PRIME);
+    }
+    print
+}
