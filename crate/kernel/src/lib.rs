@@ -2,6 +2,7 @@
 
 pub mod chain;
 pub mod contact;
+pub mod decimal;
 pub mod error;
 pub mod plane;
 pub mod solve;
