@@ -10,7 +10,9 @@
 mod body;
 mod meeting;
 mod name;
+mod play;
 
 pub use body::{Body, Pose};
 pub use meeting::{Meeting, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
+pub use play::{Limit, Limiter, Play, RoomPoint, room};
