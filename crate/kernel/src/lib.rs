@@ -5,4 +5,5 @@ pub mod contact;
 pub mod decimal;
 pub mod error;
 pub mod plane;
+pub mod scene;
 pub mod solve;

@@ -1,6 +1,9 @@
 //! Points, placements and gaps in a plane. Nothing here knows of chains.
 
+mod path;
+
 pub use glam::DVec2 as Point;
+pub use path::{Arc, Projection, Step};
 
 /// Where a rigid body stands in its plane: the body's own origin, and its yaw (anticlockwise).
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

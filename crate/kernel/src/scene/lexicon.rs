@@ -1,0 +1,111 @@
+//! Words and numbers for a drawing: words come from outside, numbers are written here.
+
+use std::collections::BTreeMap;
+
+use crate::decimal;
+
+/// The unit in which lengths are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Length {
+    /// Millimetres.
+    #[default]
+    Mm,
+    /// Inches.
+    Inch,
+}
+
+impl Length {
+    /// How many mm one unit is; an inch is 25.4 mm by definition.
+    pub fn mm(self) -> f64 {
+        const INCH_MM: f64 = 25.4;
+        match self {
+            Self::Mm => 1.0,
+            Self::Inch => INCH_MM,
+        }
+    }
+
+    /// How many decimals more than a mm this unit is written with.
+    pub fn more_decimals(self) -> u32 {
+        match self {
+            Self::Mm => 0,
+            Self::Inch => 2,
+        }
+    }
+
+    /// The word id of the unit.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Mm => "unit.mm",
+            Self::Inch => "unit.inch",
+        }
+    }
+}
+
+/// The words of one language, and how it writes numbers.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lexicon {
+    words: BTreeMap<String, String>,
+    /// Between whole and decimals.
+    pub separator: char,
+    /// The unit of lengths.
+    pub length: Length,
+}
+
+impl Lexicon {
+    /// A lexicon from pairs of id and text.
+    pub fn new(words: impl IntoIterator<Item = (String, String)>) -> Self {
+        Self { words: words.into_iter().collect(), separator: '.', length: Length::Mm }
+    }
+
+    /// The text of an id; the id itself where there is none, so that a missing word is seen.
+    pub fn word<'a>(&'a self, id: &'a str) -> &'a str {
+        self.words.get(id).map_or(id, String::as_str)
+    }
+
+    /// Writes a length with its unit: hundredths of a mm, whole micrometres below that.
+    pub fn write_length(&self, out: &mut String, mm: f64) {
+        /// A length below this, mm, is written in micrometres.
+        const FINE_MM: f64 = 0.01;
+        const MICRO: f64 = 1000.0;
+        const DECIMALS: u32 = 2;
+        let size = libm::fabs(mm);
+        if self.length == Length::Mm && size > 0.0 && size < FINE_MM {
+            decimal::write(out, MICRO * mm, 0, self.separator);
+            return self.write_unit(out, "unit.micrometre");
+        }
+        let decimals = DECIMALS + self.length.more_decimals();
+        decimal::write(out, mm / self.length.mm(), decimals, self.separator);
+        self.write_unit(out, self.length.word());
+    }
+
+    /// Writes an angle in degrees: hundredths below 1, tenths above.
+    pub fn write_angle(&self, out: &mut String, rad: f64) {
+        let degrees = rad.to_degrees();
+        let decimals = if libm::fabs(degrees) < 1.0 { 2 } else { 1 };
+        decimal::write(out, degrees, decimals, self.separator);
+        out.push_str(self.word("unit.degree"));
+    }
+
+    fn write_unit(&self, out: &mut String, id: &str) {
+        out.push(' ');
+        out.push_str(self.word(id));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn small_lengths_turn_to_micrometres_and_inches_get_two_more_decimals() {
+        let mut lexicon = Lexicon::new([("unit.mm".to_owned(), "mm".to_owned())]);
+        let mut out = String::new();
+        lexicon.write_length(&mut out, 0.08);
+        out.push('|');
+        lexicon.write_length(&mut out, 0.004);
+        lexicon.length = Length::Inch;
+        out.push('|');
+        lexicon.write_length(&mut out, 0.254);
+        assert_eq!(out, "0.08 mm|4 unit.micrometre|0.0100 unit.inch");
+    }
+}
