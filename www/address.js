@@ -1,0 +1,64 @@
+// The state in the address: short, versioned, readable. #v=1&on=ferry-winch&ask=give&how=turn&at=1&bore_mm=3.63
+
+const VERSION = "1";
+const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit"];
+
+/** @typedef {import("./session.js").Work} Work */
+
+/** @param {number} value */
+const short = (value) => String(Number(value.toPrecision(7)));
+
+/**
+ * @param {Work} work
+ * @returns {string}
+ */
+export function toAddress(work) {
+  const fields = new URLSearchParams({ v: VERSION, on: work.on, ask: work.ask, how: work.how });
+  if (work.held) {
+    fields.set("aside", short(work.held.offset_mm));
+    fields.set("yaw", short(work.held.yaw_rad));
+  } else fields.set("at", short(work.at));
+  if (work.times !== null) fields.set("times", String(work.times));
+  if (work.unit !== "mm") fields.set("unit", work.unit);
+  for (const [key, value] of Object.entries(work.chain)) {
+    fields.set(key, value === null ? "" : typeof value === "number" ? short(value) : String(value));
+  }
+  return `#${fields}`;
+}
+
+/**
+ * What an address asks for; null where it asks for nothing we know.
+ * @param {string} fragment
+ * @returns {Partial<Work> | null}
+ */
+export function fromAddress(fragment) {
+  const fields = new URLSearchParams(fragment.replace(/^#/, ""));
+  if (fields.get("v") !== VERSION) return null;
+  const number = (/** @type {string} */ name) => {
+    const text = fields.get(name);
+    return text === null || text === "" || !Number.isFinite(Number(text)) ? null : Number(text);
+  };
+  const [aside, yaw] = [number("aside"), number("yaw")];
+  return {
+    on: fields.get("on") ?? undefined,
+    ask: fields.get("ask") ?? undefined,
+    how: fields.get("how") ?? undefined,
+    at: number("at") ?? 1,
+    held: aside !== null && yaw !== null ? { offset_mm: aside, yaw_rad: yaw } : null,
+    times: number("times"),
+    unit: fields.get("unit") === "in" ? "in" : "mm",
+    chain: chainOf(fields),
+  };
+}
+
+/** @param {URLSearchParams} fields */
+function chainOf(fields) {
+  /** @type {Record<string, any>} */
+  const chain = {};
+  for (const [key, text] of fields) {
+    if (KNOWN.includes(key)) continue;
+    if (key === "construction") chain[key] = text;
+    else if (key.endsWith("_mm")) chain[key] = text === "" ? null : Number(text);
+  }
+  return chain;
+}

@@ -1,0 +1,27 @@
+// How many times too big gaps and tilts are drawn; and the note on a chain that does not go together.
+
+import { byId, dress } from "./dom.js";
+import { gap } from "./figures.js";
+import { say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+
+/** @param {Session} session */
+export function startBadge(session) {
+  const slider = /** @type {HTMLInputElement} */ (byId("widen"));
+  const badge = byId("badge");
+  slider.addEventListener("input", () => session.move({ times: Number(slider.value) }, false));
+  slider.addEventListener("change", () => session.move({ times: Number(slider.value) }, true));
+  slider.setAttribute("aria-label", say("widen.label"));
+  session.listen(() => {
+    const { factor, apart, interference } = session.bench.state();
+    dress(slider, { max: factor.cap, disabled: factor.cap <= 1, "aria-valuetext": say("widen.times", { count: factor.value }) });
+    slider.value = String(factor.value);
+    byId("widen-cap").textContent = say("widen.times", { count: factor.cap });
+    badge.textContent = factor.value > 1 ? say("badge.wide", { count: factor.value }) : say("badge.true");
+    badge.dataset.wide = String(factor.value > 1);
+    const note = byId("apart");
+    note.hidden = apart;
+    note.textContent = interference.map((each) => `${say(`between.${each.between}`)}: ${gap(each.too_little_mm)}`).join(" · ");
+  });
+}

@@ -1,0 +1,108 @@
+// Numbers as people read them: one place for decimals, units and signs.
+
+const MM_PER_INCH = 25.4;
+const DEGREES_PER_RAD = 180 / Math.PI;
+const MINUS = "\u2212";
+
+/** @typedef {"mm"|"in"} Unit */
+
+/** @type {Unit} */
+let unit = "mm";
+
+/** @param {Unit} wanted */
+export function useUnit(wanted) {
+  unit = wanted;
+}
+
+/** @returns {Unit} */
+export function unitInUse() {
+  return unit;
+}
+
+const formats = new Map();
+
+/**
+ * A number with a fixed count of decimals.
+ * @param {number} value
+ * @param {number} decimals
+ */
+export function decimal(value, decimals) {
+  if (!formats.has(decimals)) {
+    const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals, useGrouping: false };
+    formats.set(decimals, new Intl.NumberFormat("en", digits));
+  }
+  const text = formats.get(decimals).format(value).replace("-", MINUS);
+  return /^\u2212[0.]*$/.test(text) ? text.slice(1) : text;
+}
+
+/**
+ * A gap: hundredths of a millimetre, below that micrometres; in inches thousandths (mil).
+ * @param {number} mm
+ */
+export function gap(mm) {
+  const size = Math.abs(mm);
+  if (unit === "in") {
+    if (size >= MM_PER_INCH / 10) return `${decimal(mm / MM_PER_INCH, 3)} in`;
+    return `${decimal((mm / MM_PER_INCH) * 1000, size < 0.0254 ? 2 : 1)} mil`;
+  }
+  if (size >= 0.01 || size < 0.00005) return `${decimal(mm, 2)} mm`;
+  return `${decimal(mm * 1000, size < 0.001 ? 1 : 0)} µm`;
+}
+
+/**
+ * An angle: hundredths of a degree under one, tenths above.
+ * @param {number} rad
+ */
+export function angle(rad) {
+  const degrees = rad * DEGREES_PER_RAD;
+  return `${decimal(degrees, Math.abs(degrees) < 1 ? 2 : 1)}°`;
+}
+
+/**
+ * The same slope over a length one can picture.
+ * @param {number} rad
+ */
+export function slope(rad) {
+  const fraction = Math.abs(Math.tan(rad));
+  if (unit === "in") return `${decimal(fraction * 12, 3)} in in a foot`;
+  const mm = fraction * 1000;
+  return `${decimal(mm, mm < 10 ? 1 : 0)} mm in a metre`;
+}
+
+/**
+ * A length as a number field shows it, in the unit in use.
+ * @param {number} mm
+ */
+export function fieldOf(mm) {
+  const value = unit === "in" ? mm / MM_PER_INCH : mm;
+  return String(Number(value.toFixed(unit === "in" ? 5 : 4)));
+}
+
+/**
+ * What a number field says, in mm; NaN when it is no number.
+ * @param {string} text
+ */
+export function mmOf(text) {
+  const value = text.trim() === "" ? NaN : Number(text.replace(",", ".").replace(MINUS, "-"));
+  return unit === "in" ? value * MM_PER_INCH : value;
+}
+
+/** @param {number} rad */
+export const degreesOf = (rad) => rad * DEGREES_PER_RAD;
+
+/** @param {number} degrees */
+export const radOf = (degrees) => degrees / DEGREES_PER_RAD;
+
+/**
+ * A value by the ending of its name.
+ * @param {string} name
+ * @param {unknown} value
+ * @returns {string}
+ */
+export function figure(name, value) {
+  if (typeof value !== "number") return String(value);
+  if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
+  if (name.endsWith("_rad")) return angle(value);
+  if (name.endsWith("_fraction")) return `${decimal(value * 100, 0)} %`;
+  return Number.isInteger(value) ? String(value) : decimal(value, 2);
+}

@@ -1,0 +1,89 @@
+// What touches and what is open: the lists beside the stage, in step with the drawing.
+
+import { byId, dress, make } from "./dom.js";
+import { gap } from "./figures.js";
+import { contactName, say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+/** @typedef {import("./kernel.js").Contact} Contact */
+
+const SHORT = 6;
+
+/** @param {Session} session */
+export function startFound(session) {
+  const lists = { touching: new Rows("touching", session), open: new Rows("open", session) };
+  const more = make("button", { type: "button", class: "link", "aria-expanded": "false" });
+  byId("open").after(more);
+  let whole = false;
+  const show = () => {
+    const contacts = session.bench.state().apart ? session.bench.contacts() : [];
+    const touching = contacts.filter((contact) => contact.mark !== "open");
+    const open = contacts.filter((contact) => contact.mark === "open");
+    lists.touching.show(touching);
+    lists.open.show(whole || session.work.ask === "touch" ? open : open.slice(0, SHORT));
+    byId("touching-count").textContent = String(touching.length);
+    byId("open-count").textContent = String(open.length);
+    more.hidden = session.work.ask === "touch" || open.length <= SHORT;
+    more.textContent = whole ? say("open.fewer") : say("open.more", { count: open.length - SHORT });
+    dress(more, { "aria-expanded": String(whole) });
+  };
+  more.addEventListener("click", () => {
+    whole = !whole;
+    show();
+  });
+  session.listen(show);
+}
+
+/** A list of contacts whose rows are kept, so that focus stays where it is. */
+class Rows {
+  /** @type {Map<string, {item: HTMLLIElement, button: HTMLButtonElement, disc: HTMLElement, size: HTMLElement}>} */
+  rows = new Map();
+
+  /**
+   * @param {string} id
+   * @param {Session} session
+   */
+  constructor(id, session) {
+    this.list = byId(id);
+    this.kind = id;
+    this.session = session;
+    this.nothing = make("li", { class: "nothing" }, say(`${id}.nothing`));
+  }
+
+  /** @param {Contact[]} contacts */
+  show(contacts) {
+    const rows = contacts.map((contact) => this.row(contact));
+    const wanted = rows.length > 0 ? rows : [this.nothing];
+    const now = [...this.list.children];
+    if (now.length === wanted.length && now.every((item, i) => item === wanted[i])) return;
+    const focused = document.activeElement;
+    this.list.replaceChildren(...wanted);
+    if (focused instanceof HTMLElement && this.list.contains(focused)) focused.focus({ preventScroll: true });
+  }
+
+  /** @param {Contact} contact */
+  row(contact) {
+    const row = this.rows.get(contact.id) ?? this.add(contact);
+    row.disc.textContent = contact.number ? String(contact.number) : "";
+    row.disc.dataset.mark = contact.mark;
+    row.size.textContent = this.kind === "open" ? gap(contact.gap_mm) : contact.mark === "rubbing" ? say("rubbing") : "";
+    const lit = this.session.lit === contact.id;
+    dress(row.button, { "aria-pressed": String(lit) });
+    return row.item;
+  }
+
+  /** @param {Contact} contact */
+  add(contact) {
+    const { who, where } = contactName(contact);
+    const disc = make("span", { class: "disc" });
+    const size = make("span", { class: "size" });
+    const name = make("span", { class: "contact" }, make("b", {}, who), " ", make("span", { class: "where" }, where));
+    const button = make("button", { type: "button", class: "row" }, disc, name, size);
+    const light = () => this.session.light(contact.id);
+    button.addEventListener("click", () => this.session.light(this.session.lit === contact.id ? null : contact.id));
+    button.addEventListener("focus", () => button.matches(":focus-visible") && light());
+    const row = { item: make("li", {}, button), button, disc, size };
+    this.rows.set(contact.id, row);
+    return row;
+  }
+}

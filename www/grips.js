@@ -1,0 +1,141 @@
+// Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
+
+import { byId, draw, dress, make } from "./dom.js";
+import { angle, gap } from "./figures.js";
+import { say } from "./words.js";
+
+/** @typedef {import("./stage.js").Stage} Stage */
+/** @typedef {import("./kernel.js").Spot} Spot */
+
+const COARSE = 5;
+const AXES = /** @type {Record<string, string>} */ ({ turn: "yaw", aside: "y", twist: "yaw", bend: "yaw" });
+
+export class Grips {
+  layer = byId("grips");
+  /** @type {Map<string, HTMLButtonElement>} */
+  buttons = new Map();
+  /** @type {{view: string, dx_mm: number, dy_mm: number} | null} */
+  hold = null;
+
+  /** @param {Stage} stage */
+  constructor(stage) {
+    this.stage = stage;
+    this.session = stage.session;
+    stage.afterPaint.push(() => this.place());
+    this.listenTo(stage.canvas, () => null);
+  }
+
+  /** Puts a button over every grip of the drawing. */
+  place() {
+    const { bench } = this.session;
+    const grips = bench.state().apart ? bench.grips() : [];
+    for (const [id, button] of this.buttons) {
+      if (!grips.some((grip) => grip.id === id)) button.hidden = true;
+    }
+    for (const grip of grips) {
+      const spot = this.stage.pixelsOf(grip);
+      const button = this.buttons.get(grip.id) ?? this.add(grip.id);
+      button.hidden = !spot;
+      if (!spot) continue;
+      button.style.setProperty("left", `${spot.px}px`);
+      button.style.setProperty("top", `${spot.py}px`);
+    }
+    this.speak();
+  }
+
+  /** @param {string} id */
+  add(id) {
+    const arrows = draw("svg", { viewBox: "0 0 44 44", "aria-hidden": "true" },
+      draw("circle", { class: "disc", cx: 22, cy: 22, r: 19 }),
+      draw("path", { class: "arrows", d: "M22 7l6 8H16zM22 37l6-8H16z" }),
+      draw("path", { class: "bars", d: "M14 20h16M14 24h16" }));
+    const button = make("button", { type: "button", class: "grip", role: "slider", "aria-orientation": "vertical" }, arrows);
+    button.dataset.id = id;
+    button.addEventListener("keydown", (event) => this.key(event));
+    this.listenTo(button, () => this.session.bench.grips().find((grip) => grip.id === id) ?? null);
+    this.buttons.set(id, button);
+    this.layer.append(button);
+    return button;
+  }
+
+  /** Says where the free link stands. */
+  speak() {
+    const { numbers, amplitude } = this.session.bench.live();
+    const text = this.session.work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
+    for (const [id, button] of this.buttons) {
+      dress(button, {
+        "aria-label": say(`grip.${id}`), "aria-valuemin": -100, "aria-valuemax": 100,
+        "aria-valuenow": Math.round(amplitude * 100), "aria-valuetext": text, title: say("grip.title"),
+      });
+    }
+  }
+
+  /**
+   * @param {HTMLElement} target
+   * @param {() => Spot|null} at where a grip holds the link; the drawing is held where the pointer is
+   */
+  listenTo(target, at) {
+    target.addEventListener("pointerdown", (event) => this.take(event, target, at()));
+    target.addEventListener("pointermove", (event) => this.pull(event));
+    for (const end of ["pointerup", "pointercancel"]) target.addEventListener(end, () => this.leave());
+  }
+
+  /**
+   * @param {PointerEvent} event
+   * @param {HTMLElement} target
+   * @param {Spot|null} at
+   */
+  take(event, target, at) {
+    const bare = target === this.stage.canvas;
+    if (event.button !== 0 || (bare && event.pointerType === "touch")) return;
+    const pointer = this.stage.spotOf(event, at?.view);
+    if (!pointer || !this.session.bench.state().apart) return;
+    const held = at ?? pointer;
+    if (!this.session.bench.grab(held.view, held.x_mm, held.y_mm)) return;
+    target.setPointerCapture(event.pointerId);
+    this.hold = { view: held.view, dx_mm: held.x_mm - pointer.x_mm, dy_mm: held.y_mm - pointer.y_mm };
+    this.stage.sheet.classList.add("held");
+    if (bare) event.preventDefault();
+  }
+
+  /** @param {PointerEvent} event */
+  pull(event) {
+    if (!this.hold) return;
+    const spot = this.stage.spotOf(event, this.hold.view);
+    if (!spot) return;
+    this.session.bench.drag(spot.x_mm + this.hold.dx_mm, spot.y_mm + this.hold.dy_mm);
+    this.keepPose(false);
+  }
+
+  leave() {
+    if (!this.hold) return;
+    this.hold = null;
+    this.session.bench.release();
+    this.stage.sheet.classList.remove("held");
+    this.keepPose(true);
+  }
+
+  /**
+   * Notes the pose the bench has come to.
+   * @param {boolean} done
+   */
+  keepPose(done) {
+    const { bench, work } = this.session;
+    work.held = { ...bench.room().dot };
+    work.at = bench.live().amplitude;
+    this.session.tell("pose");
+    if (done) this.session.commit();
+  }
+
+  /** @param {KeyboardEvent} event */
+  key(event) {
+    const steps = { ArrowUp: 1, ArrowRight: 1, ArrowDown: -1, ArrowLeft: -1, PageUp: COARSE, PageDown: -COARSE }[event.key];
+    const end = { Home: -1, End: 1 }[event.key];
+    if (steps === undefined && end === undefined) return;
+    event.preventDefault();
+    if (end !== undefined) return this.session.move({ at: end, held: null }, true);
+    this.session.bench.nudge(AXES[this.session.work.how], steps ?? 0);
+    this.keepPose(true);
+  }
+}
+

@@ -1,0 +1,128 @@
+// The bar at the top: which chain, undo and redo, the unit. And the questions.
+
+import { byId, dress, make } from "./dom.js";
+import { WAYS } from "./session.js";
+import { say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+
+const CONSTRUCTION = "bushed";
+
+/** @param {Session} session */
+export function startHeader(session) {
+  const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
+  menu.append(ours(session), published(session));
+  menu.addEventListener("change", () => {
+    session.put({ ...session.work, on: menu.value, chain: {}, held: null, at: 1, times: null });
+    session.commit();
+  });
+  const unit = /** @type {HTMLSelectElement} */ (byId("unit"));
+  unit.addEventListener("change", () => session.move({ unit: unit.value === "in" ? "in" : "mm" }, true));
+  const { undo, redo } = startUndo(session);
+  session.listen(() => {
+    menu.value = session.work.on;
+    unit.value = session.work.unit;
+    dress(undo, { disabled: session.history.past.length === 0 });
+    dress(redo, { disabled: session.history.future.length === 0 });
+    const scenario = session.bench.scenario();
+    const about = session.scenarios.get(session.work.on)?.about ?? say("size.about", { number: sizeNumber(session.work.on) });
+    byId("about").replaceChildren(make("b", {}, scenario.title ?? ""), " ", about, " ",
+      make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
+  });
+}
+
+/** @param {string} on */
+const sizeNumber = (on) => on.split("-")[1] ?? "";
+
+/** @param {Session} session */
+function ours(session) {
+  const group = make("optgroup", { label: say("menu.ours") });
+  for (const [name, scenario] of session.scenarios) group.append(make("option", { value: name }, scenario.title));
+  return group;
+}
+
+/** @param {Session} session */
+function published(session) {
+  const group = make("optgroup", { label: say("menu.published") });
+  for (const { number, pitch_mm } of session.bench.catalogue().table) {
+    const name = say("menu.size", { number, pitch: say("menu.pitch", { inch: fraction(pitch_mm / 25.4), pitch_mm }) });
+    group.append(make("option", { value: `size-${number}-${CONSTRUCTION}` }, name));
+  }
+  return group;
+}
+
+/**
+ * An inch size as workshops write it.
+ * @param {number} inch
+ */
+function fraction(inch) {
+  const sixteenths = Math.round(inch * 16);
+  if (Math.abs(inch * 16 - sixteenths) > 1e-6) return inch.toFixed(3);
+  let [over, under] = [sixteenths % 16, 16];
+  while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
+  const whole = Math.floor(sixteenths / 16);
+  return [whole || "", over ? `${over}/${under}` : ""].filter(Boolean).join(" ");
+}
+
+/** @param {Session} session */
+function startUndo(session) {
+  const [undo, redo] = [byId("undo"), byId("redo")];
+  undo.addEventListener("click", () => session.step(session.history.undo()));
+  redo.addEventListener("click", () => session.step(session.history.redo()));
+  addEventListener("keydown", (event) => {
+    const typing = event.target instanceof HTMLInputElement && event.target.type === "number";
+    if (typing || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key !== "z" && key !== "y") return;
+    event.preventDefault();
+    const back = key === "z" && !event.shiftKey;
+    session.step(back ? session.history.undo() : session.history.redo());
+  });
+  return { undo, redo };
+}
+
+/** @param {Session} session */
+export function startQuestions(session) {
+  const list = byId("questions");
+  const buttons = Object.keys(WAYS).map((ask, index) => {
+    const button = make("button", { type: "button", class: "question" },
+      make("span", { class: "number" }, String(index + 1)),
+      make("span", { class: "asked" }, say(`ask.${ask}`)),
+      make("span", { class: "rider" }, say(`ask.${ask}.rider`)));
+    button.addEventListener("click", () => session.visit(ask));
+    list.append(make("li", {}, button));
+    return /** @type {[string, HTMLButtonElement]} */ ([ask, button]);
+  });
+  const modes = byId("modes");
+  session.listen(() => {
+    for (const [ask, button] of buttons) dress(button, { "aria-current": ask === session.work.ask ? "page" : null });
+    document.body.dataset.ask = session.work.ask;
+    document.body.dataset.how = session.work.how;
+    showModes(session, modes);
+  });
+  addEventListener("popstate", (event) => {
+    if (event.state?.ask) {
+      session.enter(event.state.ask);
+      session.writeAddress();
+    } else if (session.readAddress()) session.commit();
+  });
+}
+
+/**
+ * @param {Session} session
+ * @param {HTMLElement} place
+ */
+function showModes(session, place) {
+  const ways = WAYS[/** @type {keyof typeof WAYS} */ (session.work.ask)];
+  if (place.dataset.for !== session.work.ask) {
+    place.dataset.for = session.work.ask;
+    place.replaceChildren(...ways.map((how) => {
+      const button = make("button", { type: "button", "data-how": how, title: say(`way.${how}.note`) }, say(`way.${how}`));
+      button.addEventListener("click", () => session.move({ how, at: 1, held: null }, true));
+      return button;
+    }));
+  }
+  for (const button of place.children) {
+    dress(button, { "aria-pressed": String(/** @type {HTMLElement} */ (button).dataset.how === session.work.how) });
+  }
+}

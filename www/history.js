@@ -1,0 +1,79 @@
+// Undo and redo: whole states of the work, oldest first; kept over a reload where the browser allows it.
+
+const KEY = "lightgap.history";
+const DEPTH = 200;
+
+/** @typedef {import("./session.js").Work} Work */
+
+export class History {
+  /** @type {Work[]} */
+  past = [];
+  /** @type {Work[]} */
+  future = [];
+  /** @type {Work | null} */
+  present = null;
+
+  /** @param {Work} work the state after a finished change */
+  push(work) {
+    if (this.present && same(this.present, work)) return;
+    if (this.present) this.past.push(this.present);
+    if (this.past.length > DEPTH) this.past.shift();
+    this.present = structuredClone(work);
+    this.future = [];
+    this.keep();
+  }
+
+  /** @returns {Work | null} */
+  undo() {
+    const back = this.past.pop();
+    if (!back || !this.present) return null;
+    this.future.push(this.present);
+    this.present = back;
+    this.keep();
+    return structuredClone(back);
+  }
+
+  /** @returns {Work | null} */
+  redo() {
+    const on = this.future.pop();
+    if (!on || !this.present) return null;
+    this.past.push(this.present);
+    this.present = on;
+    this.keep();
+    return structuredClone(on);
+  }
+
+  keep() {
+    try {
+      const { past, present, future } = this;
+      sessionStorage.setItem(KEY, JSON.stringify({ past, present, future }));
+    } catch {
+      // nothing kept: undo still works until the page is left
+    }
+  }
+
+  /**
+   * Takes up the kept history if it ends where the work stands now.
+   * @param {Work} work
+   */
+  resume(work) {
+    this.present = structuredClone(work);
+    try {
+      const kept = JSON.parse(sessionStorage.getItem(KEY) ?? "null");
+      if (!kept || !same(kept.present, work)) return;
+      this.past = kept.past;
+      this.future = kept.future;
+    } catch {
+      // an unreadable history is an empty one
+    }
+  }
+}
+
+/**
+ * Two states alike but for where one looks.
+ * @param {Work} a
+ * @param {Work} b
+ */
+function same(a, b) {
+  return JSON.stringify({ ...a, ask: "" }) === JSON.stringify({ ...b, ask: "" });
+}

@@ -1,0 +1,69 @@
+// The only module that knows the generated glue: opens the bench and gives it types.
+
+// @ts-ignore: built beside this file
+import init, { Bench } from "./lightgap_wasm.js";
+
+/** @typedef {{path: string, value: unknown, rule: string, numbers: Record<string, unknown>}} Fault */
+/** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, motion?: {kind?: string, period_s?: number}}} Scenario */
+/** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
+/** @typedef {{id: string, numbers: Record<string, any>}} Answer */
+/** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
+/** @typedef {{id: string, view: string, x_mm: number, y_mm: number}} Grip */
+/** @typedef {{offset_mm: number, yaw_rad: number}} Pose */
+/** @typedef {{outline: (Pose & {by: string})[], dot: Pose}} Room */
+/** @typedef {{amplitude: number, numbers: Record<string, number>, answers: Answer[], limited_by: string[]}} Live */
+/**
+ * @typedef {object} BenchState
+ * @property {boolean} apart
+ * @property {{between: string, too_little_mm: number}[]} interference
+ * @property {string} construction
+ * @property {Record<string, number>} sizes
+ * @property {string[]} chosen
+ * @property {string[]} defaulted
+ * @property {Record<string, {value_mm: number, low_mm: number, high_mm: number}>} gaps
+ * @property {Record<string, any>} geometry
+ * @property {Record<string, any>} play
+ * @property {{value: number, start: number, cap: number}} factor
+ */
+/** @typedef {{dimensions: {key: string, unit: string, default_rule: string}[], gaps: {key: string, moves: string}[], table: {number: string, pitch_mm: number}[]}} Catalogue */
+/**
+ * The bench: one chain, its pose and its drawing. Lengths in mm, angles in rad.
+ * @typedef {object} BenchLike
+ * @property {(scenario: Scenario) => Fault[]} load
+ * @property {() => Scenario} scenario
+ * @property {(path: string, value: unknown) => Fault[]} set
+ * @property {(quantity: string, value: number) => Fault[]} set_gap
+ * @property {(number: string, construction: string) => Fault[]} adopt_size
+ * @property {() => Catalogue} catalogue
+ * @property {() => BenchState} state
+ * @property {() => Answer[]} answers
+ * @property {(mode: string) => void} show
+ * @property {(s: number) => void} scrub
+ * @property {() => Grip[]} grips
+ * @property {(view: string, x_mm: number, y_mm: number) => boolean} grab
+ * @property {(x_mm: number, y_mm: number) => void} drag
+ * @property {() => void} release
+ * @property {(axis: string, steps: number) => void} nudge
+ * @property {() => Room} room
+ * @property {(offset_mm: number, yaw_rad: number) => void} room_to
+ * @property {() => Contact[]} contacts
+ * @property {() => Live} live
+ * @property {(factor: number) => void} widen
+ * @property {(width_px: number, height_px: number, text_px: number, narrow: boolean) => void} layout
+ * @property {(px: number, py: number) => Spot|null} view_at
+ * @property {(ctx: CanvasRenderingContext2D, theme: Record<string, string>, options: {lit: string|null, hide: string[]}) => void} paint
+ * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot) => any} lens
+ * @property {(options: object) => string} svg
+ * @property {() => Answer[]} twin
+ * @property {() => {geometry: Record<string, any>, play?: Record<string, any>}} report
+ */
+
+/**
+ * Starts the kernel and puts one bench up.
+ * @param {Record<string, string>} words labels for the drawing, by id
+ * @returns {Promise<{bench: BenchLike, another: () => BenchLike}>}
+ */
+export async function openKernel(words) {
+  await init();
+  return { bench: new Bench(words), another: () => new Bench(words) };
+}

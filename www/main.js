@@ -1,0 +1,75 @@
+// Wiring: words, kernel, scenarios, then every part of the page.
+
+import { startAnswer } from "./answer.js";
+import { startBadge } from "./badge.js";
+import { startChange } from "./change.js";
+import { byId, make } from "./dom.js";
+import { startFound } from "./found.js";
+import { Grips } from "./grips.js";
+import { startHeader, startQuestions } from "./header.js";
+import { openKernel } from "./kernel.js";
+import { startLens } from "./lens.js";
+import { Motion, openingMovement } from "./motion.js";
+import { startRoom } from "./room.js";
+import { Session } from "./session.js";
+import { Stage } from "./stage.js";
+import { startTheme } from "./theme.js";
+import { fillPage, loadWords, say } from "./words.js";
+import { startWorking } from "./working.js";
+
+const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
+
+/** Fetches every scenario of the menu, in its order. */
+async function loadScenarios() {
+  const list = await (await fetch("scenarios/index.json")).json();
+  const named = await Promise.all(list.map(async (/** @type {{file: string}} */ { file }) => {
+    const scenario = await (await fetch(`scenarios/${file}`)).json();
+    return [file.replace(/\.json$/, ""), scenario];
+  }));
+  return new Map(named);
+}
+
+function startCautions() {
+  const dialog = /** @type {HTMLDialogElement} */ (byId("cautions"));
+  byId("cautions-text").append(make("ul", {}, ...LEFT_OUT.map((id) => make("li", {}, say(`left.${id}`)))));
+  byId("left-out").addEventListener("click", () => dialog.showModal());
+  byId("cautions-close").addEventListener("click", () => dialog.close());
+}
+
+async function start() {
+  const words = await loadWords();
+  fillPage();
+  const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
+  const session = new Session(bench, scenarios);
+  const asked = session.readAddress();
+  if (!asked) session.put(session.work);
+  startCautions();
+  startHeader(session);
+  startQuestions(session);
+  startChange(session);
+  startBadge(session);
+  startFound(session);
+  startRoom(session);
+  startAnswer(session);
+  startWorking(session, another);
+  const stage = new Stage(session);
+  new Grips(stage);
+  new Motion(stage);
+  const lens = startLens(stage);
+  startTheme(() => {
+    stage.redraw();
+    lens();
+  });
+  session.history.resume(session.work);
+  session.writeAddress();
+  session.tell("chain", "pose", "look", "ask", "unit", "lit");
+  document.body.classList.add("ready");
+  if (!asked) await openingMovement(stage);
+}
+
+start().catch((fault) => {
+  const place = byId("failure");
+  place.hidden = false;
+  place.textContent = `${say("failure")} ${fault.message}`;
+  throw fault;
+});

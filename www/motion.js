@@ -1,0 +1,136 @@
+// Moving the chain: scrub, step, play and pause; and the first five seconds.
+
+import { byId, dress } from "./dom.js";
+import { angle, gap } from "./figures.js";
+import { say } from "./words.js";
+
+/** @typedef {import("./stage.js").Stage} Stage */
+
+const STEP = 0.05;
+const PERIOD_S = 4;
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+
+export class Motion {
+  scrub = /** @type {HTMLInputElement} */ (byId("scrub"));
+  play = byId("play");
+  frame = 0;
+
+  /** @param {Stage} stage */
+  constructor(stage) {
+    this.stage = stage;
+    this.session = stage.session;
+    this.scrub.addEventListener("input", () => this.to(Number(this.scrub.value), false));
+    this.scrub.addEventListener("change", () => this.to(Number(this.scrub.value), true));
+    byId("step-back").addEventListener("click", () => this.to(this.session.work.at - STEP, true));
+    byId("step-on").addEventListener("click", () => this.to(this.session.work.at + STEP, true));
+    this.play.addEventListener("click", () => (this.frame ? this.pause() : this.run()));
+    this.session.listen(() => this.show());
+    for (const [id, word] of [["step-back", "step.back"], ["step-on", "step.on"]]) {
+      dress(byId(id), { "aria-label": say(word), title: say(word) });
+    }
+  }
+
+  low() {
+    return this.session.work.how === "bend" ? 0 : -1;
+  }
+
+  /**
+   * @param {number} at
+   * @param {boolean} done
+   */
+  to(at, done) {
+    this.pause();
+    this.session.move({ at: Math.max(this.low(), Math.min(1, at)), held: null }, done);
+  }
+
+  /** Plays from where it stands, as a function of time alone. */
+  run() {
+    const { work, bench } = this.session;
+    const period = (bench.scenario().motion?.period_s ?? PERIOD_S) * 1000;
+    const start = performance.now() - this.phaseOf(work.at) * period;
+    const draw = (/** @type {number} */ now) => {
+      this.frame = requestAnimationFrame(draw);
+      this.session.move({ at: this.atPhase((now - start) / period), held: null }, false);
+    };
+    this.frame = requestAnimationFrame(draw);
+    this.show();
+  }
+
+  /** @param {number} at */
+  phaseOf(at) {
+    if (this.low() === 0) return Math.acos(1 - 2 * Math.max(0, Math.min(1, at))) / (2 * Math.PI);
+    return Math.asin(Math.max(-1, Math.min(1, at))) / (2 * Math.PI);
+  }
+
+  /** @param {number} phase */
+  atPhase(phase) {
+    const turn = 2 * Math.PI * phase;
+    return this.low() === 0 ? (1 - Math.cos(turn)) / 2 : Math.sin(turn);
+  }
+
+  pause() {
+    if (!this.frame) return;
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    this.session.commit();
+    this.show();
+  }
+
+  show() {
+    const { work, bench } = this.session;
+    const { numbers } = bench.live();
+    const apart = bench.state().apart;
+    dress(this.scrub, { min: this.low(), max: 1, disabled: !apart });
+    if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(work.at);
+    const now = work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
+    byId("now").textContent = apart ? now : "";
+    this.scrub.setAttribute("aria-valuetext", now);
+    const word = this.frame ? "pause" : "play";
+    dress(this.play, { "aria-label": say(word), title: say(word), "data-on": this.frame > 0, disabled: !apart });
+    for (const id of ["step-back", "step-on"]) dress(byId(id), { disabled: !apart });
+  }
+}
+
+const OPENING_MS = 2400;
+const SWING = [0.12, 0.6];
+const LIGHTS = [0.6, 0.9];
+const INPUTS = ["pointerdown", "keydown", "wheel", "touchstart"];
+
+/**
+ * The one movement on load: straight, the swing to the stop, the faces one by one, the sentence.
+ * Any input ends it; with reduced motion it is over at once.
+ * @param {Stage} stage
+ * @returns {Promise<void>} resolved when it is over
+ */
+export function openingMovement(stage) {
+  const { session } = stage;
+  const { body } = document;
+  if (still.matches || !session.bench.state().apart) return Promise.resolve();
+  return new Promise((over) => {
+    session.bench.scrub(1);
+    const touching = session.bench.contacts().filter((contact) => contact.number).map((contact) => contact.id);
+    const start = performance.now();
+    let frame = 0;
+    const end = () => {
+      cancelAnimationFrame(frame);
+      for (const input of INPUTS) removeEventListener(input, end, true);
+      body.classList.remove("opening");
+      stage.hidden = [];
+      session.move({ at: 1 }, false);
+      over();
+    };
+    const draw = (/** @type {number} */ now) => {
+      const share = (now - start) / OPENING_MS;
+      if (share >= 1) return end();
+      frame = requestAnimationFrame(draw);
+      const swing = Math.max(0, Math.min(1, (share - SWING[0]) / (SWING[1] - SWING[0])));
+      const lit = Math.floor(((share - LIGHTS[0]) / (LIGHTS[1] - LIGHTS[0])) * touching.length + 1);
+      stage.hidden = touching.slice(Math.max(0, lit));
+      session.bench.scrub(swing * swing * (3 - 2 * swing));
+      session.tell("pose");
+    };
+    for (const input of INPUTS) addEventListener(input, end, true);
+    body.classList.add("opening");
+    frame = requestAnimationFrame(draw);
+  });
+}

@@ -1,0 +1,241 @@
+// The work on the bench: one plain state, every change to it, and who is told.
+
+import { fromAddress, toAddress } from "./address.js";
+import { useUnit } from "./figures.js";
+import { History } from "./history.js";
+
+/** @typedef {import("./kernel.js").BenchLike} BenchLike */
+/** @typedef {import("./kernel.js").Scenario} Scenario */
+/** @typedef {import("./kernel.js").Fault} Fault */
+/** @typedef {import("./kernel.js").Pose} Pose */
+/**
+ * Everything an address or an undo step holds.
+ * @typedef {object} Work
+ * @property {string} on the scenario, or `size-40-bushed` for a published size
+ * @property {Record<string, any>} chain what differs from it
+ * @property {string} ask the question
+ * @property {string} how the way the chain is moved
+ * @property {number} at how far along that way
+ * @property {Pose|null} held a pose taken by hand instead
+ * @property {number|null} times how many times too big gaps are drawn; null: the start value
+ * @property {"mm"|"in"} unit
+ */
+/** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
+
+export const WAYS = { give: ["turn", "aside", "twist"], touch: ["turn", "aside", "twist", "bend"] };
+
+export class Session {
+  /** @type {string|null} */
+  lit = null;
+  history = new History();
+  /** @type {((what: Set<What>) => void)[]} */
+  listeners = [];
+  /** @type {Set<What>} */
+  pending = new Set();
+  /** @type {Record<string, any>} */
+  base = {};
+
+  /**
+   * @param {BenchLike} bench
+   * @param {Map<string, Scenario>} scenarios
+   */
+  constructor(bench, scenarios) {
+    this.bench = bench;
+    this.scenarios = scenarios;
+    /** @type {Work} */
+    this.work = {
+      on: [...scenarios.keys()][0], chain: {}, ask: "give", how: "turn", at: 1, held: null, times: null, unit: "mm",
+    };
+  }
+
+  /** @param {(what: Set<What>) => void} listener */
+  listen(listener) {
+    this.listeners.push(listener);
+  }
+
+  /** @param {...What} what */
+  tell(...what) {
+    const first = this.pending.size === 0;
+    for (const each of what) this.pending.add(each);
+    if (first) queueMicrotask(() => this.flush());
+  }
+
+  flush() {
+    const what = this.pending;
+    this.pending = new Set();
+    for (const listener of this.listeners) listener(what);
+  }
+
+  /**
+   * Puts a state on the bench; returns the faults when its chain is refused (nothing then changes).
+   * @param {Work} wanted
+   * @returns {Fault[]}
+   */
+  put(wanted) {
+    const last = this.work;
+    let faults = this.putBase(wanted);
+    if (faults.length === 0) {
+      this.base = this.bench.scenario().chain;
+      if (Object.keys(wanted.chain).length > 0) {
+        const scenario = this.bench.scenario();
+        faults = this.bench.load({ ...scenario, chain: without(scenario.chain, wanted.chain) });
+      }
+    }
+    if (faults.length > 0 && wanted !== last) {
+      this.put(last);
+      return faults;
+    }
+    this.work = { ...wanted, chain: this.changes() };
+    useUnit(this.work.unit);
+    this.bench.show(this.work.how);
+    this.bench.widen(this.work.times ?? this.bench.state().factor.start);
+    this.pose();
+    this.tell("chain", "pose", "look", "ask", "unit");
+    return [];
+  }
+
+  /** @param {Work} wanted */
+  putBase(wanted) {
+    const [size, construction] = sizeOf(wanted);
+    if (size) return this.bench.adopt_size(size, construction);
+    const scenario = this.scenarios.get(wanted.on);
+    if (!scenario) return this.bench.load([...this.scenarios.values()][0]);
+    return this.bench.load(scenario);
+  }
+
+  /** Takes the pose of the work again, after the chain has changed under it. */
+  pose() {
+    if (!this.bench.state().apart) return;
+    const { held, at } = this.work;
+    if (held) this.bench.room_to(held.offset_mm, held.yaw_rad);
+    else this.bench.scrub(at);
+  }
+
+  /** What differs from the scenario or size the work began with. */
+  changes() {
+    const chain = this.bench.scenario().chain;
+    /** @type {Record<string, any>} */
+    const changed = {};
+    for (const key of new Set([...Object.keys(chain), ...Object.keys(this.base)])) {
+      if ((chain[key] ?? null) !== (this.base[key] ?? null)) changed[key] = chain[key] ?? null;
+    }
+    return changed;
+  }
+
+  /**
+   * A change of the chain: `alter` does it on the bench.
+   * @param {(bench: BenchLike) => Fault[]} alter
+   * @param {boolean} done false while a slider is still moving
+   */
+  alter(alter, done) {
+    const faults = alter(this.bench);
+    if (faults.length === 0) {
+      this.work.chain = this.changes();
+      const { start, cap } = this.bench.state().factor;
+      if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
+      this.bench.widen(this.work.times ?? start);
+      this.pose();
+      this.tell("chain", "pose", "look");
+      if (done) this.commit();
+    }
+    return faults;
+  }
+
+  /**
+   * A change of the pose or the view.
+   * @param {Partial<Work>} part
+   * @param {boolean} done
+   */
+  move(part, done) {
+    Object.assign(this.work, part);
+    if (part.how) this.bench.show(part.how);
+    if (part.how || part.at !== undefined || part.held) this.pose();
+    if (part.times !== undefined) this.bench.widen(part.times ?? this.bench.state().factor.start);
+    if (part.unit) {
+      useUnit(part.unit);
+      this.tell("unit", "chain");
+    }
+    this.tell("pose", "look");
+    if (done) this.commit();
+  }
+
+  /** A finished change: it can be undone, and a reload keeps it. */
+  commit() {
+    this.history.push(this.work);
+    this.writeAddress();
+    this.tell("ask");
+  }
+
+  writeAddress() {
+    history.replaceState({ ask: this.work.ask, how: this.work.how }, "", toAddress(this.work));
+  }
+
+  /**
+   * Goes to another question: a place in the browser's history, not in undo.
+   * @param {string} ask
+   */
+  visit(ask) {
+    if (ask === this.work.ask) return;
+    this.enter(ask);
+    history.pushState({ ask, how: this.work.how }, "", toAddress(this.work));
+  }
+
+  /** @param {string} ask */
+  enter(ask) {
+    this.work.ask = ask;
+    const ways = WAYS[/** @type {keyof typeof WAYS} */ (ask)];
+    if (!ways.includes(this.work.how)) this.move({ how: ways[0], at: 1, held: null }, false);
+    this.tell("ask", "pose", "look");
+  }
+
+  /** @param {string|null} id */
+  light(id) {
+    if (id === this.lit) return;
+    this.lit = id;
+    this.tell("lit");
+  }
+
+  /** @param {Work|null} work */
+  step(work) {
+    if (!work) return;
+    this.put({ ...work, ask: this.work.ask, how: work.how });
+    this.writeAddress();
+  }
+
+  /** Reads the address; false when it holds nothing of ours. */
+  readAddress() {
+    const asked = fromAddress(location.hash);
+    if (!asked) return false;
+    const wanted = { ...this.work, ...defined(asked) };
+    if (!(wanted.ask in WAYS)) wanted.ask = "give";
+    if (!WAYS[/** @type {keyof typeof WAYS} */ (wanted.ask)].includes(wanted.how)) wanted.how = "turn";
+    if (!sizeOf(wanted)[0] && !this.scenarios.has(wanted.on)) wanted.on = this.work.on;
+    return this.put(wanted).length === 0;
+  }
+}
+
+/**
+ * @param {Work} work
+ * @returns {[string|null, string]} the published size and the construction it was taken up with
+ */
+function sizeOf(work) {
+  const found = /^size-(\w+)-(bushed|collared)$/.exec(work.on);
+  return found ? [found[1], found[2]] : [null, ""];
+}
+
+/**
+ * @param {Record<string, any>} chain
+ * @param {Record<string, any>} changed null takes a key out
+ */
+function without(chain, changed) {
+  return Object.fromEntries(Object.entries({ ...chain, ...changed }).filter(([, value]) => value !== null));
+}
+
+/**
+ * @template {object} T
+ * @param {T} part
+ * @returns {Partial<T>}
+ */
+function defined(part) {
+  return /** @type {Partial<T>} */ (Object.fromEntries(Object.entries(part).filter(([, v]) => v !== undefined)));
+}

@@ -1,0 +1,61 @@
+// Every visible sentence, by id, from words/<language>.json.
+
+import { figure } from "./figures.js";
+
+/** @type {Record<string, string>} */
+let words = {};
+
+/** Fetches the words of the page's language. */
+export async function loadWords() {
+  const answer = await fetch("words/en.json");
+  if (!answer.ok) throw new Error(`words: ${answer.status}`);
+  words = await answer.json();
+  return words;
+}
+
+/**
+ * Is there a sentence of this id?
+ * @param {string} id
+ */
+export const has = (id) => id in words;
+
+/**
+ * The sentence of this id with its {places} filled; a number is written by the ending of its name.
+ * @param {string} id
+ * @param {Record<string, unknown>} [numbers]
+ */
+export function say(id, numbers = {}) {
+  const sentence = words[id] ?? id;
+  return sentence.replace(/\{(\w+)\}/g, (_, name) => place(name, numbers[name]));
+}
+
+/**
+ * @param {string} name
+ * @param {unknown} value
+ */
+function place(name, value) {
+  if (value === undefined || value === null) return "–";
+  if (typeof value !== "string") return figure(name, value);
+  return words[`${name}.${value}`] ?? words[value] ?? value;
+}
+
+/** Fills every element of the page that names its word. */
+export function fillPage() {
+  for (const element of document.querySelectorAll("[data-word]")) {
+    element.textContent = say(element.getAttribute("data-word") ?? "");
+  }
+  for (const element of document.querySelectorAll("[data-label]")) {
+    element.setAttribute("aria-label", say(element.getAttribute("data-label") ?? ""));
+  }
+}
+
+/**
+ * The name of a contact, built from its parts: who, and where.
+ * @param {{kind: string, joint: string, end: string, side: string}} contact
+ */
+export function contactName(contact) {
+  const who = say(`who.${contact.kind}`, contact);
+  const parts = [`where.${contact.kind}`, `end.${contact.end}`, `side.${contact.side}`];
+  const where = parts.filter(has).map((id) => say(id, contact)).join(", ");
+  return { who: who.charAt(0).toUpperCase() + who.slice(1), where };
+}

@@ -1,0 +1,91 @@
+// How it is worked out: formula, values, source, what is left out, and the assumption that matters most.
+
+import { byId, make } from "./dom.js";
+import { angle, gap, slope } from "./figures.js";
+import { has, say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+/** @typedef {import("./kernel.js").BenchLike} BenchLike */
+
+const VALUES = /** @type {Record<string, string[]>} */ ({
+  turn: ["pin_clearance_mm", "bearing_width_mm", "side_gap_mm", "inner_overhang_mm", "outer_overhang_mm"],
+  aside: ["side_gap_mm", "inner_link_width_mm", "outer_spacing_mm"],
+  twist: ["pin_clearance_mm", "bearing_width_mm", "side_gap_mm", "inner_plate_height_mm", "outer_plate_height_mm"],
+  bend: ["pin_clearance_mm", "pin_diameter_mm", "bore_mm"],
+});
+const LIMIT = /** @type {Record<string, string>} */ ({
+  turn: "turn_limit_rad", aside: "offset_limit_mm", twist: "twist_limit_rad",
+});
+const MATTERS = /** @type {Record<string, string>} */ ({
+  turn: "pin_clearance_mm", aside: "side_gap_mm", twist: "pin_clearance_mm",
+});
+
+/**
+ * @param {Session} session
+ * @param {() => BenchLike} another a bench to try other gaps on
+ */
+export function startWorking(session, another) {
+  const fold = /** @type {HTMLDetailsElement} */ (byId("work-fold"));
+  /** @type {BenchLike|null} */
+  let probe = null;
+  const show = () => {
+    if (!fold.open) return;
+    probe ??= another();
+    byId("work").replaceChildren(...working(session, probe));
+  };
+  fold.addEventListener("toggle", show);
+  session.listen(show);
+}
+
+/**
+ * @param {Session} session
+ * @param {BenchLike} probe
+ * @returns {HTMLElement[]}
+ */
+function working(session, probe) {
+  const { how } = session.work;
+  const state = session.bench.state();
+  const values = { ...state.sizes, ...state.geometry };
+  const rows = VALUES[how].flatMap((key) => [
+    make("dt", {}, make("i", {}, say(`letter.${key}`)), " ", say(`value.${key}`)), make("dd", {}, gap(values[key])),
+  ]);
+  const limit = state.apart && LIMIT[how] ? limitOf(state.play, how) : null;
+  const parts = [
+    make("p", { class: "formula" }, say(`work.${how}.formula.${state.construction}`)),
+    make("dl", {}, ...rows, ...(limit ? [make("dt", {}, say(`work.${how}.result`)), make("dd", {}, limit)] : [])),
+    make("p", {}, say(`work.${how}.why`)),
+  ];
+  if (limit && MATTERS[how]) parts.push(matter(session, probe, how));
+  if (has(`work.${how}.two.${state.construction}`)) parts.push(make("p", {}, say(`work.${how}.two.${state.construction}`)));
+  parts.push(make("p", {}, make("b", {}, say("work.left")), " ", say(`work.${how}.left`)));
+  parts.push(make("p", { class: "source" }, say("work.source")));
+  return parts;
+}
+
+/**
+ * @param {Record<string, any>} play
+ * @param {string} how
+ */
+function limitOf(play, how) {
+  const key = LIMIT[how];
+  if (key.endsWith("_mm")) return gap(play[key]);
+  return `${angle(play[key])} (${slope(play[key])})`;
+}
+
+/**
+ * What half and twice the gap that matters most would do, tried on a second bench.
+ * @param {Session} session
+ * @param {BenchLike} probe
+ * @param {string} how
+ */
+function matter(session, probe, how) {
+  const key = MATTERS[how];
+  const now = session.bench.state().gaps[key].value_mm;
+  const tried = [0.5, 2].map((times) => {
+    const faults = probe.load(session.bench.scenario()).concat(probe.set_gap(key, now * times));
+    const state = probe.state();
+    return faults.length === 0 && state.apart ? limitOf(state.play, how) : "–";
+  });
+  return make("p", {}, make("b", {}, say("work.matters")), " ",
+    say(`work.${how}.matters`, { half: tried[0], twice: tried[1] }));
+}
