@@ -5,5 +5,8 @@ pub mod contact;
 pub mod decimal;
 pub mod error;
 pub mod plane;
+pub mod quantity;
+pub mod scenario;
 pub mod scene;
 pub mod solve;
+pub mod table;

@@ -1,0 +1,136 @@
+//! The catalogue of every quantity that follows from the sizes: its key, its unit and how it is
+//! worked out.
+//!
+//! A line added here can be demanded of a chain, shown beside a slider and written in a report.
+
+use crate::chain::Sizes;
+use crate::contact::Play;
+
+macro_rules! catalogue {
+    ($( $name:ident $key:ident $doc:literal $of:expr ; )+) => {
+        /// One quantity that follows from the sizes of a chain.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+        pub enum Quantity { $( #[doc = $doc] $name, )+ }
+
+        impl Quantity {
+            /// Every quantity, in the order of a report.
+            pub const ALL: &'static [Self] = &[ $( Self::$name, )+ ];
+
+            /// The key in a report and in a scenario's `demands`; it ends in the unit.
+            pub fn key(self) -> &'static str {
+                match self { $( Self::$name => stringify!($key), )+ }
+            }
+
+            /// The quantity of these sizes, in its unit.
+            pub fn of(self, sizes: &Sizes) -> f64 {
+                let of: fn(&Sizes) -> f64 = match self { $( Self::$name => $of, )+ };
+                of(sizes)
+            }
+        }
+    };
+}
+
+catalogue! {
+    InnerLinkWidth inner_link_width_mm "Width over the inner plates, b2 = b1 + 2 ti."
+        Sizes::inner_link_width_mm;
+    SideGap side_gap_mm "Side gap a = b3 - b2, in total."
+        Sizes::side_gap_mm;
+    PinClearance pin_clearance_mm "Pin clearance c = d3 - d2, on the diameter."
+        Sizes::pin_clearance_mm;
+    RollerClearance roller_clearance_mm "Roller bore less barrel, on the diameter."
+        Sizes::roller_clearance_mm;
+    RollerSideClearance roller_side_clearance_mm "Inner width less roller length, in total."
+        Sizes::roller_side_clearance_mm;
+    BearingWidth bearing_width_mm "Between the two outermost effective ends of the bore, B."
+        Sizes::bearing_width_mm;
+    WidthOverPins width_over_pins_mm "Over the heads of a pin."
+        Sizes::width_over_pins_mm;
+    YawLimit yaw_limit_rad "The inner link against one held outer link."
+        |sizes| Play::of(sizes).yaw.angle_rad;
+    OffsetLimit offset_limit_mm "The inner link aside without turning, each way."
+        |sizes| Play::of(sizes).offset_mm;
+    TurnLimit turn_limit_rad "The next outer link against the held one, across one inner link."
+        |sizes| Play::of(sizes).turn.angle_rad;
+    ShearLimit shear_limit_rad "The inner link between two outer links held parallel."
+        |sizes| Play::of(sizes).shear.angle_rad;
+    TwistLimit twist_limit_rad "The inner link about the chain's own axis."
+        |sizes| Play::of(sizes).twist.angle_rad;
+    SideBow side_bow_mm_per_m "Bow of a free strand laid on its side, without lateral play."
+        |sizes| Play::of(sizes).side_bow_mm_per_m;
+}
+
+/// The unit of a quantity or dimension.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unit {
+    /// Millimetres.
+    Mm,
+    /// Radians.
+    Rad,
+    /// Millimetres in a metre of chain.
+    MmPerM,
+}
+
+impl Unit {
+    /// The unit that a key ends in.
+    pub fn of_key(key: &str) -> Self {
+        match key {
+            _ if key.ends_with("_mm_per_m") => Self::MmPerM,
+            _ if key.ends_with("_rad") => Self::Rad,
+            _ => Self::Mm,
+        }
+    }
+
+    /// The id of the unit's word.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Mm => "mm",
+            Self::Rad => "rad",
+            Self::MmPerM => "mm_per_m",
+        }
+    }
+}
+
+impl Quantity {
+    /// Those of a report's `geometry`: sums and differences of sizes.
+    pub const GEOMETRY: &'static [Self] = Self::ALL.split_at(Self::YawLimit as usize).0;
+    /// Those of a report's `play`: how far a chain that goes together can give.
+    pub const PLAY: &'static [Self] = Self::ALL.split_at(Self::YawLimit as usize).1;
+
+    /// The quantity of a key, if there is one.
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|quantity| quantity.key() == key)
+    }
+
+    /// Its unit.
+    pub fn unit(self) -> Unit {
+        Unit::of_key(self.key())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::chain::{Construction, Dimension};
+
+    #[test]
+    fn geometry_ends_where_play_begins() {
+        assert_eq!(Quantity::GEOMETRY.last(), Some(&Quantity::WidthOverPins));
+        assert_eq!(Quantity::PLAY.first(), Some(&Quantity::YawLimit));
+    }
+
+    #[test]
+    fn a_quantity_is_found_by_its_key_and_has_a_number() {
+        let stated = [
+            (Dimension::Pitch, 25.4),
+            (Dimension::RollerDiameter, 15.875),
+            (Dimension::InnerWidth, 15.875),
+            (Dimension::PinDiameter, 7.9),
+        ];
+        let sizes = Sizes::from_stated(Construction::Bushed, &stated);
+        for &quantity in Quantity::ALL {
+            assert_eq!(Quantity::of_key(quantity.key()), Some(quantity));
+            assert!(quantity.key().ends_with(quantity.unit().key()));
+            assert!(quantity.of(&sizes) > 0.0, "{}", quantity.key());
+        }
+    }
+}

@@ -1,0 +1,8 @@
+//! Sizes in rows: the published sizes of chains, and the dimensions of a chain as comma-separated
+//! text.
+
+mod csv;
+mod published;
+
+pub use csv::dimensions_csv;
+pub use published::{Filled, PUBLISHED, Published};
