@@ -15,6 +15,8 @@ const EXPONENT_MASK: u64 = 0x7ff;
 const EXPONENT_BIAS: u32 = 1075;
 /// Past this whole part the exponent would no longer be negative; no picture of a chain has any.
 const LARGEST: f64 = 1e15;
+/// The minus sign of print, as wide as a plus.
+const MINUS: char = '\u{2212}';
 
 /// Writes `value` to `out` with exactly `decimals` decimals and `separator` before them.
 ///
@@ -25,9 +27,13 @@ const LARGEST: f64 = 1e15;
 /// ```
 /// let mut out = String::new();
 /// lightgap::decimal::write(&mut out, -0.125, 2, ',');
-/// assert_eq!(out, "-0,13");
+/// assert_eq!(out, "\u{2212}0,13");
 /// ```
 pub fn write(out: &mut String, value: f64, decimals: u32, separator: char) {
+    write_signed(out, value, decimals, separator, MINUS);
+}
+
+fn write_signed(out: &mut String, value: f64, decimals: u32, separator: char, minus: char) {
     let decimals = decimals.min(MOST_DECIMALS);
     if !value.is_finite() || value.abs() >= LARGEST {
         out.push('?');
@@ -35,7 +41,7 @@ pub fn write(out: &mut String, value: f64, decimals: u32, separator: char) {
     }
     let figures = rounded(value.abs(), decimals);
     if figures > 0 && value < 0.0 {
-        out.push('-');
+        out.push(minus);
     }
     let unit = 10u64.pow(decimals);
     push_whole(out, (figures / u128::from(unit)) as u64, 1);
@@ -56,11 +62,18 @@ pub fn text(value: f64, decimals: u32, separator: char) -> String {
 /// form of a coordinate in a file.
 pub fn write_short(out: &mut String, value: f64, decimals: u32) {
     let start = out.len();
-    write(out, value, decimals, '.');
+    write_signed(out, value, decimals, '.', '-');
     if out[start..].contains('.') {
         let kept = out[start..].trim_end_matches('0').trim_end_matches('.').len();
         out.truncate(start + kept);
     }
+}
+
+/// The form of [`write_short`] as a text of its own.
+pub fn short(value: f64, decimals: u32) -> String {
+    let mut out = String::new();
+    write_short(&mut out, value, decimals);
+    out
 }
 
 /// `value * 10^decimals` to the nearest whole number, halves up, with no rounding before it.
@@ -108,8 +121,8 @@ mod tests {
     fn figures_are_the_standard_librarys_away_from_ties() {
         for value in spread() {
             for decimals in 0..=MOST_DECIMALS {
-                let expected = format!("{value:.*}", decimals as usize);
-                let unsigned = expected.trim_start_matches('-');
+                let expected = format!("{value:.*}", decimals as usize).replace('-', "\u{2212}");
+                let unsigned = expected.trim_start_matches(MINUS);
                 let zero = unsigned.bytes().all(|byte| byte == b'0' || byte == b'.');
                 assert_eq!(text(value, decimals, '.'), if zero { unsigned } else { &expected });
             }
@@ -121,7 +134,7 @@ mod tests {
     fn a_tie_goes_away_from_zero() {
         assert_eq!(text(0.5, 0, '.'), "1");
         assert_eq!(text(2.5, 0, '.'), "3");
-        assert_eq!(text(-0.125, 2, '.'), "-0.13");
+        assert_eq!(text(-0.125, 2, '.'), "\u{2212}0.13");
     }
 
     #[test]
@@ -151,6 +164,7 @@ mod tests {
         assert_eq!(short(100.0), "M100");
         assert_eq!(short(12.5), "M12.5");
         assert_eq!(short(-0.0004), "M0");
+        assert_eq!(short(-2.0), "M-2");
         assert_eq!(short(0.05), "M0.05");
     }
 }

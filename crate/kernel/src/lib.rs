@@ -4,6 +4,7 @@ pub mod chain;
 pub mod contact;
 pub mod decimal;
 pub mod error;
+pub mod paint;
 pub mod plane;
 pub mod quantity;
 pub mod scenario;
