@@ -3,7 +3,7 @@
 const VERSION = "1";
 const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit"];
 
-/** @typedef {import("./session.js").Work} Work */
+/** @typedef {import("./work.js").Work} Work */
 
 /** @param {number} value */
 const short = (value) => String(Number(value.toPrecision(7)));

@@ -2,7 +2,7 @@
 
 import { byId, make } from "./dom.js";
 import { slope } from "./figures.js";
-import { has, say } from "./words.js";
+import { has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Answer} Answer */
@@ -12,28 +12,34 @@ const QUIET_MS = 700;
 /**
  * The sentences for what is asked now.
  * @param {Session} session
- * @returns {{answer: string, surprise: string}}
+ * @returns {{answer: string, surprise: string, helper: string}}
  */
 export function sentences(session) {
   const { bench, work } = session;
   const state = bench.state();
   if (!state.apart) {
     const named = state.interference.map((each) => say("apart.part", each)).join(", ");
-    return { answer: say("apart.answer", { parts: named }), surprise: say("apart.surprise") };
+    return { answer: say("apart.answer", { parts: named }), surprise: say("apart.surprise"), helper: "" };
   }
   const answers = bench.answers();
   const found = answers.find(({ id }) => id.startsWith(`${work.how}.`));
   if (work.ask === "touch") return touchSentences(session);
-  return found ? worded(found) : touchSentences(session);
+  return found ? worded(found, state.construction) : touchSentences(session);
 }
 
-/** @param {Answer} answer */
-function worded(answer) {
-  const numbers = { ...answer.numbers };
-  const turned = Object.entries(numbers).find(([key]) => key.endsWith("_rad"));
-  if (turned) numbers.slope = slope(/** @type {number} */ (turned[1]));
-  const surprise = `surprise.${answer.id}`;
-  return { answer: say(`answer.${answer.id}`, numbers), surprise: has(surprise) ? say(surprise, numbers) : "" };
+/**
+ * @param {Answer} answer
+ * @param {string} construction
+ */
+function worded(answer, construction) {
+  const { numbers } = answer;
+  const turned = numbers.angle_rad;
+  const surprise = variant(`surprise.${answer.id}`, construction);
+  return {
+    answer: say(variant(`answer.${answer.id}`, construction), numbers),
+    surprise: has(surprise) ? say(surprise, numbers) : "",
+    helper: turned ? say("slope", { angle_rad: turned, slope: slope(turned) }) : "",
+  };
 }
 
 /** @param {Session} session */
@@ -41,20 +47,21 @@ function touchSentences(session) {
   const contacts = session.bench.contacts();
   const touching = contacts.filter((contact) => contact.mark !== "open");
   const open = contacts.filter((contact) => contact.mark === "open");
-  const kinds = [...new Set(touching.map((contact) => say(`kind.${contact.kind}`)))];
+  const kinds = [...new Set(touching.map((contact) => say(variant(`kind.${contact.kind}`, session.bench.state().construction))))];
   const counted = touching.length === 0 ? "none" : touching.length === 1 ? "one" : "many";
   const tightest = open[0] ? say("touch.tightest", { gap_mm: Math.min(...open.map((contact) => contact.gap_mm)) }) : "";
-  return { answer: say(`touch.${counted}`, { count: touching.length, kinds: kinds.join(say("and")) }), surprise: tightest };
+  return { answer: say(`touch.${counted}`, { count: touching.length, kinds: kinds.join(say("and")) }), surprise: tightest, helper: "" };
 }
 
 /** @param {Session} session */
 export function startAnswer(session) {
-  const [answer, surprise, live, twin] = ["answer", "surprise", "live", "twin"].map((id) => byId(id));
+  const [answer, surprise, helper, live, twin] = ["answer", "surprise", "slope", "live", "twin"].map((id) => byId(id));
   let timer = 0;
   session.listen(() => {
     const said = sentences(session);
     if (answer.textContent !== said.answer) answer.textContent = said.answer;
     if (surprise.textContent !== said.surprise) surprise.textContent = said.surprise;
+    if (helper.textContent !== said.helper) helper.textContent = said.helper;
     answer.classList.toggle("bad", !session.bench.state().apart);
     clearTimeout(timer);
     timer = setTimeout(() => {

@@ -42,7 +42,7 @@ export function startChange(session) {
 /** @param {Session} session */
 function gapFields(session) {
   const fields = session.bench.catalogue().gaps.map(({ key, moves }) => {
-    const text = { label: say(`gap.${key}`), hint: say(`gap.${key}.hint`, { moves: say(`size.${moves}`) }), slider: true };
+    const text = { label: say(`gap.${key}`), hint: say(`gap.${key}.hint`, { moves: say(`moves.${moves}`) }), slider: true };
     const field = new Field(text, (mm, done) => session.alter((bench) => bench.set_gap(key, mm), done));
     return /** @type {[string, Field]} */ ([key, field]);
   });

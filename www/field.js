@@ -1,7 +1,7 @@
 // One length that can be set: a number field, with a slider beside it if it has limits, and its fault sentence.
 
 import { dress, make } from "./dom.js";
-import { fieldOf, gap, mmOf, unitInUse } from "./figures.js";
+import { fieldOf, figure, gap, mmOf, unitInUse } from "./figures.js";
 import { has, say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
@@ -17,9 +17,11 @@ let count = 0;
  */
 export function faultSentence(fault) {
   const id = `fault.${fault.rule}`;
-  const field = fault.path.replace(/^chain\./, "");
-  const numbers = { ...fault.numbers, field: say(`size.${field}`), value_mm: fault.value };
-  return say(has(id) ? id : "fault.other", numbers);
+  const key = fault.path.replace(/^chain\./, "");
+  const written = (/** @type {unknown} */ value) => (typeof value === "number" ? figure(key, value) : value);
+  const numbers = Object.fromEntries(Object.entries(fault.numbers ?? {}).map(([name, value]) => [name, written(value)]));
+  const field = has(`size.${key}`) ? say(`size.${key}`) : fault.path;
+  return say(has(id) ? id : "fault.other", { ...numbers, field, value: written(fault.value) });
 }
 
 export class Field {
@@ -79,7 +81,7 @@ export class Field {
       this.input.value = fieldOf(mm);
       this.refuse([]);
     }
-    this.unit.textContent = say(`unit.${unitInUse()}`);
+    this.unit.textContent = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
     this.input.step = String(FIELD_STEP[unitInUse()]);
     if (!this.slider || !limits) return;
     const { low_mm, high_mm } = limits;

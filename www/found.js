@@ -74,7 +74,7 @@ class Rows {
 
   /** @param {Contact} contact */
   add(contact) {
-    const { who, where } = contactName(contact);
+    const { who, where } = contactName(contact, this.session.bench.state().construction);
     const disc = make("span", { class: "disc" });
     const size = make("span", { class: "size" });
     const name = make("span", { class: "contact" }, make("b", {}, who), " ", make("span", { class: "where" }, where));

@@ -1,7 +1,7 @@
 // The bar at the top: which chain, undo and redo, the unit. And the questions.
 
 import { byId, dress, make } from "./dom.js";
-import { WAYS } from "./session.js";
+import { WAYS, waysOf } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -16,12 +16,13 @@ export function startHeader(session) {
     session.put({ ...session.work, on: menu.value, chain: {}, held: null, at: 1, times: null });
     session.commit();
   });
-  const unit = /** @type {HTMLSelectElement} */ (byId("unit"));
-  unit.addEventListener("change", () => session.move({ unit: unit.value === "in" ? "in" : "mm" }, true));
+  const unit = byId("unit");
+  unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
   const { undo, redo } = startUndo(session);
   session.listen(() => {
     menu.value = session.work.on;
-    unit.value = session.work.unit;
+    unit.textContent = say(session.work.unit === "in" ? "unit.inch" : "unit.mm");
+    dress(unit, { "aria-label": say(`unit.name.${session.work.unit}`), title: say(`unit.name.${session.work.unit}`) });
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
     const scenario = session.bench.scenario();
@@ -113,7 +114,7 @@ export function startQuestions(session) {
  * @param {HTMLElement} place
  */
 function showModes(session, place) {
-  const ways = WAYS[/** @type {keyof typeof WAYS} */ (session.work.ask)];
+  const ways = waysOf(session.work.ask);
   if (place.dataset.for !== session.work.ask) {
     place.dataset.for = session.work.ask;
     place.replaceChildren(...ways.map((how) => {

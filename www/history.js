@@ -3,7 +3,7 @@
 const KEY = "lightgap.history";
 const DEPTH = 200;
 
-/** @typedef {import("./session.js").Work} Work */
+/** @typedef {import("./work.js").Work} Work */
 
 export class History {
   /** @type {Work[]} */

@@ -30,7 +30,7 @@ export function startLens(stage) {
     const contact = session.bench.state().apart ? chosen() : null;
     const seen = session.bench.lens(context, size, theme(), pointed ?? contact?.id ?? "");
     const mm = typeof seen?.gap_mm === "number" ? seen.gap_mm : pointed ? null : contact?.gap_mm ?? null;
-    const what = pointed || !contact ? "" : Object.values(contactName(contact)).join(", ");
+    const what = pointed || !contact ? "" : Object.values(contactName(contact, session.bench.state().construction)).join(", ");
     byId("lens-gap").textContent = mm === null ? say("lens.point") : say("lens.gap", { gap_mm: Math.max(0, mm) });
     canvas.setAttribute("aria-label", say("lens.name", { what, gap: mm === null ? "" : gap(mm) }));
   };

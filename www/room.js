@@ -2,13 +2,13 @@
 
 import { byId, draw, dress, make } from "./dom.js";
 import { angle, decimal, degreesOf, fieldOf, gap, mmOf, radOf, unitInUse } from "./figures.js";
-import { has, say } from "./words.js";
+import { has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Pose} Pose */
 /** @typedef {import("./kernel.js").Room} Room */
 
-const BOX = { width: 300, height: 230, left: 46, right: 12, top: 14, bottom: 36 };
+const BOX = { width: 300, height: 210, left: 46, right: 12, top: 14, bottom: 36 };
 const MARGIN = 1.22;
 const KEY_STEPS = 25;
 const ARROWS = /** @type {Record<string, [number, number]>} */ ({
@@ -128,7 +128,7 @@ class Chart {
 
   /** @param {Pose} dot */
   fill(dot) {
-    this.offset.unit.textContent = say(`unit.${unitInUse()}`);
+    this.offset.unit.textContent = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
     this.yaw.unit.textContent = "°";
     if (document.activeElement !== this.offset.input) this.offset.input.value = fieldOf(dot.offset_mm);
     if (document.activeElement !== this.yaw.input) this.yaw.input.value = degreesOf(dot.yaw_rad).toFixed(3);
@@ -157,7 +157,7 @@ class Chart {
     const points = room.outline.map((corner) => this.pointOf(corner));
     const edges = points.map((point, i) => {
       const next = points[(i + 1) % points.length];
-      return draw("path", { class: "edge", "data-by": room.outline[i].by, d: `M${point}L${next}` });
+      return draw("path", { class: "edge", "data-by": kindOf(room.outline[i].by), d: `M${point}L${next}` });
     });
     return draw("g", {}, draw("polygon", { class: "inside", points: points.join(" ") }), ...edges);
   }
@@ -169,10 +169,11 @@ class Chart {
   names(room) {
     /** @type {Map<string, {length: number, x: number, y: number}>} */
     const longest = new Map();
+    const { construction } = this.session.bench.state();
     room.outline.forEach((corner, i) => {
       const [a, b] = [this.pointOf(corner), this.pointOf(room.outline[(i + 1) % room.outline.length])];
       const length = Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]);
-      const word = `room.by.${corner.by}`;
+      const word = variant(`kind.${kindOf(corner.by)}`, construction);
       if (!(length <= (longest.get(word)?.length ?? 0))) longest.set(word, { length, x: (a[0] + b[0]) / 2, y: (a[1] + b[1]) / 2 });
     });
     const { mid } = area();
@@ -183,6 +184,12 @@ class Chart {
     });
   }
 }
+
+/**
+ * The kind of the contact that makes an edge: `first.pin-bore.far.right` is of kind `pin-bore`.
+ * @param {string} by
+ */
+const kindOf = (by) => by.split(".")[1] ?? by;
 
 function area() {
   const width = BOX.width - BOX.left - BOX.right;

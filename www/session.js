@@ -3,26 +3,13 @@
 import { fromAddress, toAddress } from "./address.js";
 import { useUnit } from "./figures.js";
 import { History } from "./history.js";
+import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
 /** @typedef {import("./kernel.js").Fault} Fault */
-/** @typedef {import("./kernel.js").Pose} Pose */
-/**
- * Everything an address or an undo step holds.
- * @typedef {object} Work
- * @property {string} on the scenario, or `size-40-bushed` for a published size
- * @property {Record<string, any>} chain what differs from it
- * @property {string} ask the question
- * @property {string} how the way the chain is moved
- * @property {number} at how far along that way
- * @property {Pose|null} held a pose taken by hand instead
- * @property {number|null} times how many times too big gaps are drawn; null: the start value
- * @property {"mm"|"in"} unit
- */
+/** @typedef {import("./work.js").Work} Work */
 /** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
-
-export const WAYS = { give: ["turn", "aside", "twist"], touch: ["turn", "aside", "twist", "bend"] };
 
 export class Session {
   /** @type {string|null} */
@@ -43,9 +30,7 @@ export class Session {
     this.bench = bench;
     this.scenarios = scenarios;
     /** @type {Work} */
-    this.work = {
-      on: [...scenarios.keys()][0], chain: {}, ask: "give", how: "turn", at: 1, held: null, times: null, unit: "mm",
-    };
+    this.work = newWork([...scenarios.keys()][0]);
   }
 
   /** @param {(what: Set<What>) => void} listener */
@@ -73,18 +58,12 @@ export class Session {
    */
   put(wanted) {
     const last = this.work;
-    let faults = this.putBase(wanted);
-    if (faults.length === 0) {
-      this.base = this.bench.scenario().chain;
-      if (Object.keys(wanted.chain).length > 0) {
-        const scenario = this.bench.scenario();
-        faults = this.bench.load({ ...scenario, chain: without(scenario.chain, wanted.chain) });
-      }
-    }
+    const { faults, base } = loadWork(this.bench, this.scenarios, wanted);
     if (faults.length > 0 && wanted !== last) {
       this.put(last);
       return faults;
     }
+    this.base = base;
     this.work = { ...wanted, chain: this.changes() };
     useUnit(this.work.unit);
     this.bench.show(this.work.how);
@@ -92,15 +71,6 @@ export class Session {
     this.pose();
     this.tell("chain", "pose", "look", "ask", "unit");
     return [];
-  }
-
-  /** @param {Work} wanted */
-  putBase(wanted) {
-    const [size, construction] = sizeOf(wanted);
-    if (size) return this.bench.adopt_size(size, construction);
-    const scenario = this.scenarios.get(wanted.on);
-    if (!scenario) return this.bench.load([...this.scenarios.values()][0]);
-    return this.bench.load(scenario);
   }
 
   /** Takes the pose of the work again, after the chain has changed under it. */
@@ -113,13 +83,7 @@ export class Session {
 
   /** What differs from the scenario or size the work began with. */
   changes() {
-    const chain = this.bench.scenario().chain;
-    /** @type {Record<string, any>} */
-    const changed = {};
-    for (const key of new Set([...Object.keys(chain), ...Object.keys(this.base)])) {
-      if ((chain[key] ?? null) !== (this.base[key] ?? null)) changed[key] = chain[key] ?? null;
-    }
-    return changed;
+    return changesFrom(this.base, this.bench.scenario().chain);
   }
 
   /**
@@ -183,7 +147,7 @@ export class Session {
   /** @param {string} ask */
   enter(ask) {
     this.work.ask = ask;
-    const ways = WAYS[/** @type {keyof typeof WAYS} */ (ask)];
+    const ways = waysOf(ask);
     if (!ways.includes(this.work.how)) this.move({ how: ways[0], at: 1, held: null }, false);
     this.tell("ask", "pose", "look");
   }
@@ -198,44 +162,13 @@ export class Session {
   /** @param {Work|null} work */
   step(work) {
     if (!work) return;
-    this.put({ ...work, ask: this.work.ask, how: work.how });
+    this.put({ ...work, ask: this.work.ask });
     this.writeAddress();
   }
 
   /** Reads the address; false when it holds nothing of ours. */
   readAddress() {
     const asked = fromAddress(location.hash);
-    if (!asked) return false;
-    const wanted = { ...this.work, ...defined(asked) };
-    if (!(wanted.ask in WAYS)) wanted.ask = "give";
-    if (!WAYS[/** @type {keyof typeof WAYS} */ (wanted.ask)].includes(wanted.how)) wanted.how = "turn";
-    if (!sizeOf(wanted)[0] && !this.scenarios.has(wanted.on)) wanted.on = this.work.on;
-    return this.put(wanted).length === 0;
+    return asked !== null && this.put(sensible(asked, this.work, this.scenarios)).length === 0;
   }
-}
-
-/**
- * @param {Work} work
- * @returns {[string|null, string]} the published size and the construction it was taken up with
- */
-function sizeOf(work) {
-  const found = /^size-(\w+)-(bushed|collared)$/.exec(work.on);
-  return found ? [found[1], found[2]] : [null, ""];
-}
-
-/**
- * @param {Record<string, any>} chain
- * @param {Record<string, any>} changed null takes a key out
- */
-function without(chain, changed) {
-  return Object.fromEntries(Object.entries({ ...chain, ...changed }).filter(([, value]) => value !== null));
-}
-
-/**
- * @template {object} T
- * @param {T} part
- * @returns {Partial<T>}
- */
-function defined(part) {
-  return /** @type {Partial<T>} */ (Object.fromEntries(Object.entries(part).filter(([, v]) => v !== undefined)));
 }

@@ -32,7 +32,22 @@ export class Stage {
       if (what.has("chain") || what.has("look")) this.lay();
       this.redraw();
     });
+    this.sheet.addEventListener("keydown", (event) => this.key(event));
     this.fit();
+  }
+
+  /**
+   * N and P light the next and the previous contact, Escape puts the light out.
+   * @param {KeyboardEvent} event
+   */
+  key(event) {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = { n: 1, p: -1 }[event.key.toLowerCase()];
+    if (event.key === "Escape") this.session.light(null);
+    if (!step) return;
+    const ids = this.session.bench.contacts().map((contact) => contact.id);
+    const at = ids.indexOf(this.session.lit ?? "");
+    this.session.light(ids[(at + step + ids.length + (at < 0 && step < 0 ? 1 : 0)) % ids.length] ?? null);
   }
 
   /** Follows the screen's pixel ratio, which changes when the page is zoomed or moved. */

@@ -1,9 +1,11 @@
 // Light, dark, or as the system says; and the colours of the drawing read from the style sheet.
 
-import { byId } from "./dom.js";
+import { byId, dress } from "./dom.js";
+import { say } from "./words.js";
 
 const ROLES = ["sheet", "ink", "ink-soft", "touch", "rub", "overlap", "lit", "paper"];
 const BODIES = ["held", "inner", "inner-near", "next", "roller"];
+const CHOICES = ["system", "light", "dark"];
 const KEY = "lightgap.theme";
 const WATCHED = ["(prefers-color-scheme: dark)", "(forced-colors: active)", "(prefers-contrast: more)"];
 
@@ -11,7 +13,8 @@ const WATCHED = ["(prefers-color-scheme: dark)", "(forced-colors: active)", "(pr
 const memory = {
   read() {
     try {
-      return localStorage.getItem(KEY) ?? "system";
+      const kept = localStorage.getItem(KEY) ?? "";
+      return CHOICES.includes(kept) ? kept : "system";
     } catch {
       return "system";
     }
@@ -53,17 +56,19 @@ function readColours() {
  * @param {() => void} changed
  */
 export function startTheme(changed) {
-  const choice = /** @type {HTMLSelectElement} */ (byId("theme"));
+  const button = byId("theme");
+  const root = document.documentElement;
+  let choice = memory.read();
   const put = () => {
-    if (choice.value === "system") delete document.documentElement.dataset.theme;
-    else document.documentElement.dataset.theme = choice.value;
+    if (choice === "system") delete root.dataset.theme;
+    else root.dataset.theme = choice;
+    dress(button, { "aria-label": say(`theme.${choice}`), title: say(`theme.${choice}`), "data-choice": choice });
     readColours();
     changed();
   };
-  choice.value = memory.read();
-  if (!choice.value) choice.value = "system";
-  choice.addEventListener("change", () => {
-    memory.write(choice.value);
+  button.addEventListener("click", () => {
+    choice = CHOICES[(CHOICES.indexOf(choice) + 1) % CHOICES.length];
+    memory.write(choice);
     put();
   });
   for (const query of WATCHED) matchMedia(query).addEventListener("change", put);

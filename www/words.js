@@ -50,12 +50,21 @@ export function fillPage() {
 }
 
 /**
- * The name of a contact, built from its parts: who, and where.
- * @param {{kind: string, joint: string, end: string, side: string}} contact
+ * The sentence of this id for a construction, or the one for both.
+ * @param {string} id
+ * @param {string} construction
  */
-export function contactName(contact) {
+export const variant = (id, construction) => (has(`${id}.${construction}`) ? `${id}.${construction}` : id);
+
+/**
+ * The name of a contact, built from its parts: who, and where.
+ * @param {{id: string, kind: string, joint: string, end: string, side: string}} contact
+ * @param {string} construction
+ */
+export function contactName(contact, construction) {
   const who = say(`who.${contact.kind}`, contact);
-  const parts = [`where.${contact.kind}`, `end.${contact.end}`, `side.${contact.side}`];
+  const parts = [variant(`where.${contact.kind}`, construction), `end.${contact.end}`, `side.${contact.side}`];
+  if (contact.id.endsWith(".inner")) parts.splice(1, 0, "where.inner");
   const where = parts.filter(has).map((id) => say(id, contact)).join(", ");
   return { who: who.charAt(0).toUpperCase() + who.slice(1), where };
 }

@@ -1,0 +1,87 @@
+// What a person has on the bench, as plain data: everything an address or an undo step holds.
+
+/** @typedef {import("./kernel.js").BenchLike} BenchLike */
+/** @typedef {import("./kernel.js").Scenario} Scenario */
+/** @typedef {import("./kernel.js").Fault} Fault */
+/** @typedef {import("./kernel.js").Pose} Pose */
+/**
+ * @typedef {object} Work
+ * @property {string} on the scenario, or `size-40-bushed` for a published size
+ * @property {Record<string, any>} chain what differs from it
+ * @property {string} ask the question
+ * @property {string} how the way the chain is moved
+ * @property {number} at how far along that way
+ * @property {Pose|null} held a pose taken by hand instead
+ * @property {number|null} times how many times too big gaps are drawn; null: the start value
+ * @property {"mm"|"in"} unit
+ */
+
+/** The questions, and the ways of moving the chain that each offers. */
+export const WAYS = { give: ["turn", "aside", "twist"], touch: ["turn", "aside", "twist", "bend"] };
+
+/** @param {string} ask */
+export const waysOf = (ask) => WAYS[/** @type {keyof typeof WAYS} */ (ask)] ?? WAYS.give;
+
+/**
+ * @param {string} on
+ * @returns {Work}
+ */
+export const newWork = (on) => ({
+  on, chain: {}, ask: "give", how: "turn", at: 1, held: null, times: null, unit: "mm",
+});
+
+/**
+ * Puts the chain of a state on the bench: first what it began with, then what was changed.
+ * @param {BenchLike} bench
+ * @param {Map<string, Scenario>} scenarios
+ * @param {Work} work
+ * @returns {{faults: Fault[], base: Record<string, any>}}
+ */
+export function loadWork(bench, scenarios, work) {
+  const [size, construction] = sizeOf(work.on);
+  const [first] = scenarios.values();
+  let faults = size ? bench.adopt_size(size, construction) : bench.load(scenarios.get(work.on) ?? first);
+  const begun = bench.scenario();
+  if (faults.length === 0 && Object.keys(work.chain).length > 0) {
+    const chain = Object.entries({ ...begun.chain, ...work.chain }).filter(([, value]) => value !== null);
+    faults = bench.load({ ...begun, chain: Object.fromEntries(chain) });
+  }
+  return { faults, base: begun.chain };
+}
+
+/**
+ * The keys of a chain that are not as they were; null for one that is gone.
+ * @param {Record<string, any>} base
+ * @param {Record<string, any>} chain
+ */
+export function changesFrom(base, chain) {
+  const keys = new Set([...Object.keys(base), ...Object.keys(chain)]);
+  const changed = [...keys].filter((key) => (chain[key] ?? null) !== (base[key] ?? null));
+  return Object.fromEntries(changed.map((key) => [key, chain[key] ?? null]));
+}
+
+/**
+ * An asked-for state over the present one, without what does not exist here.
+ * @param {Partial<Work>} asked
+ * @param {Work} work
+ * @param {Map<string, Scenario>} scenarios
+ * @returns {Work}
+ */
+export function sensible(asked, work, scenarios) {
+  const given = Object.entries(asked).filter(([, value]) => value !== undefined);
+  const wanted = /** @type {Work} */ ({ ...work, ...Object.fromEntries(given) });
+  if (!(wanted.ask in WAYS)) wanted.ask = "give";
+  if (!waysOf(wanted.ask).includes(wanted.how)) wanted.how = "turn";
+  if (!sizeOf(wanted.on)[0] && !scenarios.has(wanted.on)) wanted.on = work.on;
+  return wanted;
+}
+
+/**
+ * The published size a state began with and the construction it was taken up with.
+ * @param {string} on
+ * @returns {[string|null, string]}
+ */
+function sizeOf(on) {
+  const found = /^size-(\w+)-(bushed|collared)$/.exec(on);
+  return found ? [found[1], found[2]] : [null, ""];
+}
