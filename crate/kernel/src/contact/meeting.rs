@@ -79,7 +79,7 @@ pub fn meetings(sizes: &Sizes) -> Vec<Meeting> {
     let mut all = Vec::new();
     for &joint in Joint::ALL {
         for &end in End::ALL {
-            for &side in Side::ALL {
+            for &side in Side::ALONG {
                 let place = At { sizes, joint, end, side };
                 all.extend(place.pin_bore());
                 all.push(place.plate_face());
@@ -252,7 +252,7 @@ impl At<'_> {
         let contact = self.contact(Kind::CollarEnds, false);
         let toward_other = Point::new(0.0, -self.end.sign());
         let other_plate = match self.end {
-            End::Far => Body::InnerNear,
+            End::Far | End::Whole => Body::InnerNear,
             End::Near => Body::InnerFar,
         };
         (s.construction == Construction::Collared).then(|| Meeting {

@@ -10,9 +10,15 @@
 mod body;
 mod meeting;
 mod name;
+mod plan;
 mod play;
+mod settle;
 
 pub use body::{Body, Pose};
 pub use meeting::{Meeting, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
 pub use play::{Limit, Limiter, Play, RoomPoint, room};
+pub use settle::{Along, OVERLAP_MM, Settled, Settler, Wish};
+
+#[cfg(test)]
+mod tests;

@@ -56,24 +56,31 @@ impl Joint {
     }
 }
 
-/// Along the chain: left is -x, right is +x.
+/// Along the chain in the plan section and from the side, left is -x and right is +x; in the end
+/// section, below is -z and above is +z.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Side {
     /// Towards -x.
     Left,
     /// Towards +x.
     Right,
+    /// Towards -z.
+    Below,
+    /// Towards +z.
+    Above,
 }
 
 impl Side {
-    /// Both.
-    pub const ALL: &'static [Self] = &[Self::Left, Self::Right];
+    /// The two along the chain.
+    pub const ALONG: &'static [Self] = &[Self::Left, Self::Right];
+    /// The two of the end section.
+    pub const UPRIGHT: &'static [Self] = &[Self::Below, Self::Above];
 
     /// -1 or 1.
     pub fn sign(self) -> f64 {
         match self {
-            Self::Left => -1.0,
-            Self::Right => 1.0,
+            Self::Left | Self::Below => -1.0,
+            Self::Right | Self::Above => 1.0,
         }
     }
 
@@ -82,28 +89,33 @@ impl Side {
         match self {
             Self::Left => "left",
             Self::Right => "right",
+            Self::Below => "below",
+            Self::Above => "above",
         }
     }
 }
 
-/// Across the chain: near is -y, far is +y.
+/// Across the chain: near is -y, far is +y; from the side both are seen as one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum End {
     /// Towards -y.
     Near,
     /// Towards +y.
     Far,
+    /// The whole length, as seen from the side.
+    Whole,
 }
 
 impl End {
-    /// Both.
+    /// The two ends.
     pub const ALL: &'static [Self] = &[Self::Near, Self::Far];
 
-    /// -1 or 1.
+    /// -1 or 1; 0 for the whole.
     pub fn sign(self) -> f64 {
         match self {
             Self::Near => -1.0,
             Self::Far => 1.0,
+            Self::Whole => 0.0,
         }
     }
 
@@ -112,6 +124,7 @@ impl End {
         match self {
             Self::Near => "near",
             Self::Far => "far",
+            Self::Whole => "whole",
         }
     }
 }
@@ -154,7 +167,7 @@ impl Contact {
     /// The inner plate's body at this end.
     pub fn inner_plate(&self) -> Body {
         match self.end {
-            End::Far => Body::InnerFar,
+            End::Far | End::Whole => Body::InnerFar,
             End::Near => Body::InnerNear,
         }
     }

@@ -1,0 +1,177 @@
+use super::*;
+use crate::chain::{Chain, Construction, Dimension, Sizes};
+
+/// Agreement of a settled pose with an exact limit, rad: the settled gap tolerance over a bearing
+/// width of several millimetres.
+const AGREE_RAD: f64 = 1e-9;
+
+fn half_inch(construction: Construction, side_gap_mm: f64) -> Sizes {
+    let stated = [
+        (Dimension::Pitch, 12.7),
+        (Dimension::RollerDiameter, 7.75),
+        (Dimension::InnerWidth, 3.0),
+        (Dimension::InnerPlate, 1.0),
+        (Dimension::PinDiameter, 3.6),
+        (Dimension::Bore, 3.63),
+        (Dimension::BearingLength, if construction == Construction::Bushed { 5.0 } else { 1.5 }),
+        (Dimension::MouthRadius, 0.2),
+        (Dimension::InnerOverhang, 4.2),
+        (Dimension::OuterOverhang, 4.2),
+        (Dimension::OuterSpacing, 5.0 + side_gap_mm),
+    ];
+    *Chain::new(Sizes::from_stated(construction, &stated)).unwrap()
+}
+
+fn yaw(body: Body, value: f64) -> Wish {
+    Wish::Coordinate { body, along: Along::Yaw, value, weight: 1.0 }
+}
+
+fn across(body: Body, value: f64) -> Wish {
+    Wish::Coordinate { body, along: Along::Y, value, weight: 1.0 }
+}
+
+#[test]
+fn the_straight_pose_has_exactly_the_stated_gaps() {
+    let sizes = half_inch(Construction::Collared, 0.4);
+    let settler = Settler::plan(&sizes);
+    for (meeting, gap_mm) in settler.meetings().iter().zip(settler.gaps_mm()) {
+        let half_mm = match meeting.contact.kind {
+            Kind::PinBore => 0.5 * sizes.pin_clearance_mm(),
+            Kind::PlateFace => 0.5 * sizes.side_gap_mm(),
+            Kind::RollerPlate => 0.5 * sizes.roller_side_clearance_mm(),
+            Kind::RollerBarrel => 0.5 * sizes.roller_clearance_mm(),
+            Kind::CollarEnds => sizes.inner_link_width_mm() - 2.0 * sizes.bearing_length_mm,
+        };
+        assert!((gap_mm - half_mm).abs() < 1e-12, "{} {gap_mm} {half_mm}", meeting.contact.id());
+    }
+}
+
+#[test]
+fn the_slope_of_a_gap_is_its_finite_difference() {
+    let settler = Settler::plan(&half_inch(Construction::Collared, 0.4));
+    let mut pose = *settler.straight();
+    for (i, place) in pose.0.iter_mut().enumerate() {
+        place.x_mm += 0.01 * i as f64;
+        place.y_mm -= 0.02 * i as f64;
+        place.yaw_rad += 0.003 * (i as f64 - 2.0);
+    }
+    const STEP: f64 = 1e-6;
+    for meeting in settler.meetings() {
+        let slope = meeting.slope(&pose);
+        for (body, change) in [(meeting.corner_body, slope.corner), (meeting.face_body, slope.face)]
+        {
+            for axis in 0..3 {
+                let mut gaps = [0.0; 2];
+                for (gap, sign) in gaps.iter_mut().zip([-1.0, 1.0]) {
+                    let mut moved = pose;
+                    let place = &mut moved.0[body.index()];
+                    match axis {
+                        0 => place.x_mm += sign * STEP,
+                        1 => place.y_mm += sign * STEP,
+                        _ => place.yaw_rad += sign * STEP,
+                    }
+                    *gap = meeting.gap_mm(&moved);
+                }
+                let difference = (gaps[1] - gaps[0]) / (2.0 * STEP);
+                assert!((difference - change[axis]).abs() < 1e-7, "{}", meeting.contact.id());
+            }
+        }
+    }
+}
+
+#[test]
+fn a_turn_wished_too_far_settles_at_the_exact_limit() {
+    for construction in [Construction::Bushed, Construction::Collared] {
+        let sizes = half_inch(construction, 0.4);
+        let mut settler = Settler::plan(&sizes);
+        let straight = *settler.straight();
+        let beyond = 0.51 * Play::of(&sizes).turn.angle_rad;
+        let wishes = [
+            yaw(Body::NextOuter, 2.0 * beyond),
+            yaw(Body::InnerFar, beyond),
+            yaw(Body::InnerNear, beyond),
+            across(Body::InnerFar, 0.0),
+            across(Body::InnerNear, 0.0),
+        ];
+        let settled = settler.settle(&wishes, &straight);
+        assert!(settled.worst_gap_mm >= -OVERLAP_MM, "{settled:?}");
+        let turn = settler.pose().of(Body::NextOuter).yaw_rad;
+        let limit = Play::of(&sizes).turn.angle_rad;
+        // Two collared plates give a little: they move towards each other, and the pin's lever with them.
+        let agree_rad = match construction {
+            Construction::Bushed => AGREE_RAD,
+            Construction::Collared => 2e-3 * limit,
+        };
+        assert!((turn - limit).abs() < agree_rad, "{construction:?} {turn} {limit} {settled:?}");
+    }
+}
+
+#[test]
+fn the_faces_stop_a_turn_when_the_side_gap_is_small() {
+    let sizes = half_inch(Construction::Bushed, 0.02);
+    let mut settler = Settler::plan(&sizes);
+    let straight = *settler.straight();
+    let settled = settler.settle(&[yaw(Body::NextOuter, 1.0)], &straight);
+    let play = Play::of(&sizes);
+    assert_eq!(play.turn.by, Limiter::Face);
+    let turn = settler.pose().of(Body::NextOuter).yaw_rad;
+    assert!((turn - play.turn.angle_rad).abs() < AGREE_RAD, "{turn} {play:?} {settled:?}");
+}
+
+#[test]
+fn a_shift_wished_too_far_settles_at_the_side_gap() {
+    for construction in [Construction::Bushed, Construction::Collared] {
+        let sizes = half_inch(construction, 0.4);
+        let mut settler = Settler::plan(&sizes);
+        let straight = *settler.straight();
+        let up =
+            Wish::Coordinate { body: Body::InnerFar, along: Along::Y, value: 5.0, weight: 1.0 };
+        let still = yaw(Body::InnerFar, 0.0);
+        let settled = settler.settle(&[up, still, yaw(Body::NextOuter, 0.0)], &straight);
+        let offset = settler.pose().of(Body::InnerFar).y_mm;
+        assert!((offset - 0.2).abs() < 1e-6, "{construction:?} {offset} {settled:?}");
+    }
+}
+
+#[test]
+fn a_wish_within_reach_is_met_without_touching() {
+    let sizes = half_inch(Construction::Bushed, 0.4);
+    let mut settler = Settler::plan(&sizes);
+    let straight = *settler.straight();
+    let half = 0.5 * Play::of(&sizes).turn.angle_rad;
+    let settled = settler.settle(&[yaw(Body::NextOuter, half)], &straight);
+    assert!(settled.worst_gap_mm > 0.001);
+    assert!((settler.pose().of(Body::NextOuter).yaw_rad / half - 1.0).abs() < 1e-3);
+}
+
+#[test]
+fn a_held_point_follows_the_hand_without_a_jump() {
+    for construction in [Construction::Bushed, Construction::Collared] {
+        let sizes = half_inch(construction, 0.4);
+        let mut settler = Settler::plan(&sizes);
+        let straight = *settler.straight();
+        let inside = Point::new(9.0, 0.0);
+        let mut last = straight;
+        let (mut largest, mut most) = (0.0_f64, 0);
+        for i in 0..=400 {
+            let angle = f64::from(i) * 0.04;
+            let reach = 0.004 * f64::from(i);
+            let to = Point::new(21.7 + reach * libm::cos(angle), reach * libm::sin(angle));
+            let hold = Wish::Point { body: Body::NextOuter, inside, to };
+            let settled = settler.settle(&[hold], &straight);
+            assert!(settled.worst_gap_mm >= -OVERLAP_MM, "{i} {settled:?}");
+            most = most.max(settled.rounds);
+            let now = *settler.pose();
+            for (a, b) in now.0.iter().zip(&last.0) {
+                let step = (a.y_mm - b.y_mm).abs().max((a.x_mm - b.x_mm).abs());
+                largest = largest.max(step).max(9.0 * (a.yaw_rad - b.yaw_rad).abs());
+            }
+            last = now;
+        }
+        // The hand itself moves by up to 0.07 mm a step.
+        assert!(largest < 0.1, "{construction:?} {largest}");
+        assert!(most <= 12, "{construction:?} {most} rounds");
+    }
+}
+
+use crate::plane::Point;
