@@ -1,7 +1,7 @@
 // One length that can be set: a number field, with a slider beside it if it has limits, and its fault sentence.
 
 import { dress, make } from "./dom.js";
-import { fieldOf, figure, gap, mmOf, unitInUse } from "./figures.js";
+import { exactly, fieldOf, gap, mmOf, unitInUse } from "./figures.js";
 import { has, say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
@@ -18,7 +18,7 @@ let count = 0;
 export function faultSentence(fault) {
   const id = `fault.${fault.rule}`;
   const key = fault.path.replace(/^chain\./, "");
-  const written = (/** @type {unknown} */ value) => (typeof value === "number" ? figure(key, value) : value);
+  const written = (/** @type {unknown} */ value) => (typeof value === "number" ? exactly(key, value) : value);
   const numbers = Object.fromEntries(Object.entries(fault.numbers ?? {}).map(([name, value]) => [name, written(value)]));
   const field = has(`size.${key}`) ? say(`size.${key}`) : fault.path;
   return say(has(id) ? id : "fault.other", { ...numbers, field, value: written(fault.value) });

@@ -106,3 +106,13 @@ export function figure(name, value) {
   if (name.endsWith("_fraction")) return `${decimal(value * 100, 0)} %`;
   return Number.isInteger(value) ? String(value) : decimal(value, 2);
 }
+
+/**
+ * A value as it was given, with the unit of its name: a refusal must not round what it refuses.
+ * @param {string} name
+ * @param {number} value
+ */
+export function exactly(name, value) {
+  if (!name.endsWith("_mm")) return figure(name, value);
+  return `${fieldOf(value).replace("-", MINUS)} ${unit}`;
+}

@@ -17,7 +17,7 @@ export function startFound(session) {
   let whole = false;
   const show = () => {
     const contacts = session.bench.state().apart ? session.bench.contacts() : [];
-    const touching = contacts.filter((contact) => contact.mark !== "open");
+    const touching = contacts.filter(({ mark, id }) => mark !== "open" && !session.hidden.includes(id));
     const open = contacts.filter((contact) => contact.mark === "open");
     lists.touching.show(touching);
     lists.open.show(whole || session.work.ask === "touch" ? open : open.slice(0, SHORT));

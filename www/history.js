@@ -1,5 +1,7 @@
 // Undo and redo: whole states of the work, oldest first; kept over a reload where the browser allows it.
 
+import { toAddress } from "./address.js";
+
 const KEY = "lightgap.history";
 const DEPTH = 200;
 
@@ -75,5 +77,5 @@ export class History {
  * @param {Work} b
  */
 function same(a, b) {
-  return JSON.stringify({ ...a, ask: "" }) === JSON.stringify({ ...b, ask: "" });
+  return toAddress({ ...a, ask: "" }) === toAddress({ ...b, ask: "" });
 }

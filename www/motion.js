@@ -115,7 +115,7 @@ export function openingMovement(stage) {
       cancelAnimationFrame(frame);
       for (const input of INPUTS) removeEventListener(input, end, true);
       body.classList.remove("opening");
-      stage.hidden = [];
+      session.hidden = [];
       session.move({ at: 1 }, false);
       over();
     };
@@ -125,7 +125,7 @@ export function openingMovement(stage) {
       frame = requestAnimationFrame(draw);
       const swing = Math.max(0, Math.min(1, (share - SWING[0]) / (SWING[1] - SWING[0])));
       const lit = Math.floor(((share - LIGHTS[0]) / (LIGHTS[1] - LIGHTS[0])) * touching.length + 1);
-      stage.hidden = touching.slice(Math.max(0, lit));
+      session.hidden = touching.slice(Math.max(0, lit));
       session.bench.scrub(swing * swing * (3 - 2 * swing));
       session.tell("pose");
     };

@@ -14,6 +14,8 @@ import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 export class Session {
   /** @type {string|null} */
   lit = null;
+  /** @type {string[]} contacts whose marks are held back */
+  hidden = [];
   history = new History();
   /** @type {((what: Set<What>) => void)[]} */
   listeners = [];

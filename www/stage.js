@@ -14,8 +14,6 @@ const SMALL = 2;
 export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
-  /** @type {string[]} contacts whose marks are held back */
-  hidden = [];
   /** @type {Map<string, Place>} */
   places = new Map();
   /** @type {(() => void)[]} */
@@ -102,7 +100,7 @@ export class Stage {
     const ratio = devicePixelRatio;
     this.context.setTransform(ratio, 0, 0, ratio, 0, 0);
     this.context.clearRect(0, 0, this.canvas.width, this.canvas.height);
-    this.session.bench.paint(this.context, theme(), { lit: this.session.lit, hide: this.hidden });
+    this.session.bench.paint(this.context, theme(), { lit: this.session.lit, hide: this.session.hidden });
     for (const each of this.afterPaint) each();
   }
 
