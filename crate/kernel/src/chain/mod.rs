@@ -6,6 +6,7 @@
 //! and [`Chain::interference`] names each overlap, but nothing is solved on it. The rest are chains.
 
 mod dimension;
+pub mod outline;
 mod sizes;
 
 pub use dimension::Dimension;

@@ -1,9 +1,13 @@
 //! Points, placements and gaps in a plane. Nothing here knows of chains.
 
+mod hatch;
 mod path;
+mod pen;
 
 pub use glam::DVec2 as Point;
+pub use hatch::{Hatch, area, bounds};
 pub use path::{Arc, Projection, Step};
+pub use pen::Pen;
 
 /// Where a rigid body stands in its plane: the body's own origin, and its yaw (anticlockwise).
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
