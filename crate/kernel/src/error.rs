@@ -116,6 +116,29 @@ pub enum Rule {
         /// The two groups, in words of the format.
         choices: &'static [&'static str],
     },
+    /// At least one of these fields must be given.
+    AtLeastOne {
+        /// The fields.
+        choices: &'static [&'static str],
+    },
+    /// The text must say something.
+    NotEmpty,
+    /// The text must not be longer.
+    AtMostCharacters {
+        /// The largest allowed count.
+        limit: f64,
+    },
+    /// The list must not be longer.
+    AtMostItems {
+        /// The largest allowed count.
+        limit: f64,
+    },
+    /// What is named here is named already.
+    Repeated,
+    /// The text must be the key of a dimension.
+    KnownDimension,
+    /// The text must be the key of a quantity.
+    KnownQuantity,
     /// The text of the file itself cannot be read.
     Syntax {
         /// Line, from 1.
@@ -155,6 +178,13 @@ impl Rule {
             Self::WrongKind { .. } => "wrong_kind",
             Self::OneOf { .. } => "one_of",
             Self::ExactlyOne { .. } => "exactly_one",
+            Self::AtLeastOne { .. } => "at_least_one",
+            Self::NotEmpty => "not_empty",
+            Self::AtMostCharacters { .. } => "at_most_characters",
+            Self::AtMostItems { .. } => "at_most_items",
+            Self::Repeated => "repeated",
+            Self::KnownDimension => "known_dimension",
+            Self::KnownQuantity => "known_quantity",
             Self::Syntax { .. } => "syntax",
         }
     }
@@ -162,9 +192,10 @@ impl Rule {
     /// What fills the places of the rule's sentence, by name.
     pub fn terms(&self) -> Vec<(&'static str, Term)> {
         match self {
-            Self::AtMost { limit } | Self::AtLeast { limit } => {
-                vec![("limit", Term::Number(*limit))]
-            }
+            Self::AtMost { limit }
+            | Self::AtLeast { limit }
+            | Self::AtMostCharacters { limit }
+            | Self::AtMostItems { limit } => vec![("limit", Term::Number(*limit))],
             Self::BelowSize { limit, of }
             | Self::AtMostSize { limit, of }
             | Self::AboveSize { limit, of }
@@ -172,9 +203,9 @@ impl Rule {
                 vec![("limit", Term::Number(*limit)), ("of", Term::Word(of))]
             }
             Self::WrongKind { expected } => vec![("expected", Term::Word(expected))],
-            Self::OneOf { choices } | Self::ExactlyOne { choices } => {
-                vec![("choices", Term::Text(choices.join(", ")))]
-            }
+            Self::OneOf { choices }
+            | Self::ExactlyOne { choices }
+            | Self::AtLeastOne { choices } => vec![("choices", Term::Text(choices.join(", ")))],
             Self::Syntax { line, column } => vec![
                 ("line", Term::Text(line.to_string())),
                 ("column", Term::Text(column.to_string())),

@@ -7,6 +7,7 @@ pub mod error;
 pub mod paint;
 pub mod plane;
 pub mod quantity;
+pub mod report;
 pub mod scenario;
 pub mod scene;
 pub mod solve;

@@ -3,8 +3,11 @@
 //!
 //! A line added here can be demanded of a chain, shown beside a slider and written in a report.
 
-use crate::chain::Sizes;
+use crate::chain::{Dimension, Sizes};
 use crate::contact::Play;
+
+/// Millimetres in an inch, exactly.
+pub const MM_PER_INCH: f64 = 25.4;
 
 macro_rules! catalogue {
     ($( $name:ident $key:ident $doc:literal $of:expr ; )+) => {
@@ -59,6 +62,20 @@ catalogue! {
         |sizes| Play::of(sizes).side_bow_mm_per_m;
 }
 
+/// What a larger size of a dimension does to how far a chain can give, everything else as it was:
+/// 1 when it can only give more, -1 when it can only give less, 0 when it makes no difference.
+pub fn loosening(dimension: Dimension) -> f64 {
+    use Dimension as D;
+    match dimension {
+        D::Bore | D::MouthRadius | D::EdgeChamfer | D::OuterSpacing | D::RollerBore => 1.0,
+        D::Pitch | D::InnerWidth | D::PinDiameter | D::Barrel | D::RollerLength => -1.0,
+        D::BearingLength | D::InnerPlate | D::InnerPlateHeight | D::OuterPlateHeight => -1.0,
+        D::InnerOverhang | D::OuterOverhang => -1.0,
+        D::RollerDiameter | D::PinBore | D::PinLength | D::OuterPlate => 0.0,
+        D::InnerWaist | D::OuterWaist => 0.0,
+    }
+}
+
 /// The unit of a quantity or dimension.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Unit {
@@ -110,7 +127,7 @@ impl Quantity {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chain::{Construction, Dimension};
+    use crate::chain::{Chain, Construction};
 
     #[test]
     fn geometry_ends_where_play_begins() {
@@ -118,15 +135,49 @@ mod tests {
         assert_eq!(Quantity::PLAY.first(), Some(&Quantity::YawLimit));
     }
 
-    #[test]
-    fn a_quantity_is_found_by_its_key_and_has_a_number() {
+    /// A chain of an inch, its mouths and edges broken.
+    fn chain(construction: Construction) -> Sizes {
         let stated = [
             (Dimension::Pitch, 25.4),
             (Dimension::RollerDiameter, 15.875),
             (Dimension::InnerWidth, 15.875),
             (Dimension::PinDiameter, 7.9),
+            (Dimension::MouthRadius, 0.3),
+            (Dimension::EdgeChamfer, 0.3),
         ];
-        let sizes = Sizes::from_stated(Construction::Bushed, &stated);
+        Sizes::from_stated(construction, &stated)
+    }
+
+    #[test]
+    fn a_larger_size_moves_every_limit_the_way_that_is_said() {
+        const STEPS_MM: [f64; 4] = [-0.2, -0.01, 0.01, 0.2];
+        const ROUNDING: f64 = 1e-12;
+        let mut compared = 0;
+        for &construction in Construction::ALL {
+            let middle = chain(construction);
+            for &dimension in Dimension::ALL {
+                for step_mm in STEPS_MM {
+                    let mut moved = middle;
+                    dimension.put(&mut moved, dimension.of(&middle) + step_mm);
+                    let goes_together = Chain::new(moved).is_ok_and(|chain| chain.goes_together());
+                    for &limit in Quantity::PLAY.iter().filter(|_| goes_together) {
+                        let more = (limit.of(&moved) - limit.of(&middle)) * step_mm.signum();
+                        compared += 1;
+                        let (key, limit) = (dimension.key(), limit.key());
+                        match loosening(dimension) {
+                            0.0 => assert!(more.abs() <= ROUNDING, "{key} {limit} {more}"),
+                            way => assert!(way * more >= -ROUNDING, "{key} {limit} {more}"),
+                        }
+                    }
+                }
+            }
+        }
+        assert!(compared > 600, "{compared} comparisons");
+    }
+
+    #[test]
+    fn a_quantity_is_found_by_its_key_and_has_a_number() {
+        let sizes = chain(Construction::Bushed);
         for &quantity in Quantity::ALL {
             assert_eq!(Quantity::of_key(quantity.key()), Some(quantity));
             assert!(quantity.key().ends_with(quantity.unit().key()));

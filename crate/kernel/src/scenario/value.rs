@@ -67,6 +67,15 @@ impl Value {
         }
     }
 
+    /// Puts every member of another object in its place here.
+    pub fn extend(&mut self, other: Value) {
+        if let Self::Object(members) = other {
+            for (key, value) in members {
+                *self.place(&key) = value;
+            }
+        }
+    }
+
     /// The place of a member, made if it is not there; what is no object becomes one.
     fn place(&mut self, key: &str) -> &mut Value {
         if !matches!(self, Self::Object(_)) {

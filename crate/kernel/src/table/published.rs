@@ -5,9 +5,7 @@
 //! memory); here that diameter is the roller's, with a bush inside it that is chosen.
 
 use crate::chain::{Construction, Dimension, Sizes};
-
-/// Millimetres in an inch, exactly.
-pub const MM_PER_INCH: f64 = 25.4;
+use crate::quantity::MM_PER_INCH;
 
 /// The largest pin exceeds its nominal diameter by this.
 const PIN_EXCESS_INCH: f64 = 0.0005;

@@ -1,0 +1,128 @@
+//! Motion and drive: how the chain moves and what pulls it.
+
+use super::fields::Fields;
+use super::range::Range;
+use super::section::{Friction, Wheels};
+use super::value::Value;
+use crate::error::Rule;
+
+/// The kinds of motion.
+const KINDS: &[&str] = &["flex", "bend", "run", "wear", "still"];
+/// The two ways to say what pulls.
+const PULLS: &[&str] = &["tight_n", "watts with turns_per_minute"];
+
+/// How the chain moves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Motion {
+    /// The word of a scenario: `flex`, `bend`, `run`, `wear` or `still`.
+    pub kind: &'static str,
+    /// Share of the whole movement, 0 to 1.
+    pub amplitude: f64,
+    /// Time for one movement to and fro, s.
+    pub period_s: f64,
+}
+
+impl Motion {
+    pub(super) fn read(fields: &mut Fields) -> Self {
+        Self {
+            kind: fields.word("kind", KINDS).unwrap_or("still"),
+            amplitude: fields.number("amplitude", Range::between(0.0, 1.0), Some(1.0)),
+            period_s: fields.number("period_s", Range::between(0.1, 600.0), Some(4.0)),
+        }
+    }
+
+    pub(super) fn write(&self) -> Value {
+        Value::object([
+            ("kind", Value::text(self.kind)),
+            ("amplitude", Value::from(self.amplitude)),
+            ("period_s", Value::from(self.period_s)),
+        ])
+    }
+}
+
+/// What pulls the tight side.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Pull {
+    /// A force, N.
+    Tight(f64),
+    /// Power at the driver.
+    Power {
+        /// Power, W.
+        watts: f64,
+        /// Speed of the driver.
+        turns_per_minute: f64,
+    },
+}
+
+impl Pull {
+    /// Exactly one of the two ways; neither takes the tension of the load.
+    fn read(fields: &mut Fields, tension_n: f64) -> Self {
+        let tight = fields.number_if_given("tight_n", Range::above_zero(1e7));
+        let watts = fields.number_if_given("watts", Range::above_zero(1e7));
+        let turns = fields.number_if_given("turns_per_minute", Range::above_zero(1e5));
+        match (tight, watts, turns) {
+            (tight, None, None) => Self::Tight(tight.unwrap_or(tension_n)),
+            (None, Some(watts), Some(turns_per_minute)) => Self::Power { watts, turns_per_minute },
+            _ => {
+                fields.fault_of_all(Rule::ExactlyOne { choices: PULLS });
+                Self::Tight(0.0)
+            }
+        }
+    }
+
+    fn members(self) -> Vec<(&'static str, f64)> {
+        match self {
+            Self::Tight(force_n) => vec![("tight_n", force_n)],
+            Self::Power { watts, turns_per_minute } => {
+                vec![("watts", watts), ("turns_per_minute", turns_per_minute)]
+            }
+        }
+    }
+}
+
+/// A two-sprocket drive.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Drive {
+    /// The wheels and where they stand.
+    pub wheels: Wheels,
+    /// Width of a tooth, mm; none takes 0.93 b1 up to a pitch of 12.7 mm and 0.95 b1 above (ISO
+    /// 606, from memory).
+    pub tooth_width_mm: Option<f64>,
+    /// What pulls the tight side.
+    pub pull: Pull,
+    /// Tension of the slack side, N.
+    pub slack_n: f64,
+    /// Coefficients of friction.
+    pub friction: Friction,
+    /// Stiffness K of a joint in yaw, N mm/rad; none takes the estimate from the plates.
+    pub joint_n_mm_per_rad: Option<f64>,
+}
+
+impl Drive {
+    pub(super) fn read(fields: &mut Fields, tension_n: f64) -> Self {
+        let joint = Range::above_zero(1e15);
+        Self {
+            wheels: Wheels::read(fields),
+            tooth_width_mm: fields.number_if_given("tooth_width_mm", Range::above_zero(1000.0)),
+            pull: Pull::read(fields, tension_n),
+            slack_n: fields.number("slack_n", Range::from_zero(1e7), Some(0.0)),
+            friction: Friction::read(fields),
+            joint_n_mm_per_rad: fields.number_if_given("joint_n_mm_per_rad", joint),
+        }
+    }
+
+    pub(super) fn write(&self) -> Value {
+        let mut whole = self.wheels.write();
+        let optional = [
+            ("tooth_width_mm", self.tooth_width_mm),
+            ("slack_n", Some(self.slack_n)),
+            ("joint_n_mm_per_rad", self.joint_n_mm_per_rad),
+        ];
+        let given = optional.into_iter().filter_map(|(key, number)| Some((key, number?)));
+        for (key, number) in self.pull.members().into_iter().chain(given) {
+            whole.put(key, Value::from(number));
+        }
+        whole.extend(self.friction.write());
+        whole
+    }
+}

@@ -1,0 +1,60 @@
+//! Wear: measured, or worked out.
+
+use super::fields::Fields;
+use super::range::Range;
+use super::value::Value;
+use crate::error::Rule;
+
+/// How far the joints have worn: measured, or worked out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Wear {
+    /// Wear of one joint, mm.
+    Measured {
+        /// Pin and bore together, on the loaded side.
+        joint_wear_mm: f64,
+    },
+    /// By Archard's law.
+    Worked {
+        /// Hardness, MPa.
+        hardness_mpa: f64,
+        /// Archard's dimensionless coefficient.
+        wear_coefficient: f64,
+        /// How often each joint has gone over a wheel.
+        engagements: f64,
+    },
+}
+
+/// The two ways to give wear.
+const WEARS: &[&str] = &["joint_wear_mm", "hardness_mpa with wear_coefficient and engagements"];
+
+impl Wear {
+    pub(super) fn read(fields: &mut Fields) -> Self {
+        let wear = fields.number_if_given("joint_wear_mm", Range::from_zero(100.0));
+        let hardness = fields.number_if_given("hardness_mpa", Range::above_zero(1e6));
+        let coefficient = fields.number_if_given("wear_coefficient", Range::above_zero(1.0));
+        let engagements = fields.number_if_given("engagements", Range::from_zero(1e15));
+        match (wear, hardness, coefficient, engagements) {
+            (Some(joint_wear_mm), None, None, None) => Self::Measured { joint_wear_mm },
+            (None, Some(hardness_mpa), Some(wear_coefficient), Some(engagements)) => {
+                Self::Worked { hardness_mpa, wear_coefficient, engagements }
+            }
+            _ => {
+                fields.fault_of_all(Rule::ExactlyOne { choices: WEARS });
+                Self::Measured { joint_wear_mm: 0.0 }
+            }
+        }
+    }
+
+    pub(super) fn write(&self) -> Value {
+        match *self {
+            Self::Measured { joint_wear_mm } => {
+                Value::object([("joint_wear_mm", Value::from(joint_wear_mm))])
+            }
+            Self::Worked { hardness_mpa, wear_coefficient, engagements } => Value::object([
+                ("hardness_mpa", Value::from(hardness_mpa)),
+                ("wear_coefficient", Value::from(wear_coefficient)),
+                ("engagements", Value::from(engagements)),
+            ]),
+        }
+    }
+}
