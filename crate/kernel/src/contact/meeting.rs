@@ -118,25 +118,11 @@ impl At<'_> {
         Point::new(self.side.sign() * along_mm, self.end.sign() * across_mm)
     }
 
-    /// Ends of the cylinder that bears at this end: the mouth, and with a collar its inner end.
-    fn bore_ends_mm(&self) -> impl Iterator<Item = (bool, f64)> {
-        let s = self.sizes;
-        let r = s.mouth_radius_mm;
-        let collared = s.construction == Construction::Collared;
-        let mouth = if collared {
-            0.5 * s.inner_link_width_mm() - r
-        } else {
-            0.5 * s.bearing_length_mm - r
-        };
-        let inside = 0.5 * s.inner_link_width_mm() - s.bearing_length_mm + r;
-        [(false, mouth)].into_iter().chain(collared.then_some((true, inside)))
-    }
-
     /// The rounded mouths of the bore against the side of the pin.
     fn pin_bore(&self) -> impl Iterator<Item = Meeting> {
         let s = self.sizes;
         let r = s.mouth_radius_mm;
-        self.bore_ends_mm().map(move |(inner, across)| {
+        bore_ends_mm(s).map(move |(inner, across)| {
             let contact = self.contact(Kind::PinBore, inner);
             let normal = Point::new(self.side.sign(), 0.0);
             Meeting {
@@ -265,6 +251,17 @@ impl At<'_> {
             normal: -toward_other,
         })
     }
+}
+
+/// Ends of the cylinder that bears at one end of the chain, mm from its middle: the mouth, and with
+/// a collar (`true`) its inner end.
+pub(super) fn bore_ends_mm(s: &Sizes) -> impl Iterator<Item = (bool, f64)> + use<> {
+    let r = s.mouth_radius_mm;
+    let collared = s.construction == Construction::Collared;
+    let mouth =
+        if collared { 0.5 * s.inner_link_width_mm() - r } else { 0.5 * s.bearing_length_mm - r };
+    let inside = collar_end_mm(s) + r;
+    [(false, mouth)].into_iter().chain(collared.then_some((true, inside)))
 }
 
 /// Where a collar ends, mm from the chain's middle.

@@ -8,6 +8,8 @@
 //! be rounded; its gap to the face is exact at any finite rotation.
 
 mod body;
+mod elevation;
+mod end_section;
 mod meeting;
 mod name;
 mod plan;
@@ -15,6 +17,7 @@ mod play;
 mod settle;
 
 pub use body::{Body, Pose};
+pub use elevation::{Elevation, Pull, SideGap};
 pub use meeting::{Meeting, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
 pub use play::{Limit, Limiter, Play, RoomPoint, room};

@@ -175,3 +175,24 @@ fn a_held_point_follows_the_hand_without_a_jump() {
 }
 
 use crate::plane::Point;
+
+#[test]
+fn a_twist_wished_too_far_settles_at_the_exact_limit() {
+    for construction in [Construction::Bushed, Construction::Collared] {
+        for (side_gap_mm, by) in [(0.4, Limiter::Pin), (0.01, Limiter::Face)] {
+            let sizes = half_inch(construction, side_gap_mm);
+            let twist = Play::of(&sizes).twist;
+            assert_eq!(twist.by, by);
+            let mut settler = Settler::end_section(&sizes);
+            let straight = *settler.straight();
+            let beyond = 1.02 * twist.angle_rad;
+            let settled = settler
+                .settle(&[yaw(Body::InnerFar, beyond), yaw(Body::InnerNear, beyond)], &straight);
+            let reached = settler.pose().of(Body::InnerFar).yaw_rad;
+            assert!(
+                (reached - twist.angle_rad).abs() < AGREE_RAD,
+                "{reached} {twist:?} {settled:?}"
+            );
+        }
+    }
+}
