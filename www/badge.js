@@ -1,7 +1,6 @@
-// How many times too big gaps and tilts are drawn; and the note on a chain that does not go together.
+// How many times too big gaps and tilts are drawn.
 
 import { byId, dress } from "./dom.js";
-import { gap } from "./figures.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -14,14 +13,12 @@ export function startBadge(session) {
   slider.addEventListener("change", () => session.move({ times: Number(slider.value) }, true));
   slider.setAttribute("aria-label", say("widen.label"));
   session.listen(() => {
-    const { factor, apart, interference } = session.bench.state();
+    const { factor, apart } = session.bench.state();
     dress(slider, { max: factor.cap, disabled: factor.cap <= 1, "aria-valuetext": say("widen.times", { count: factor.value }) });
     slider.value = String(factor.value);
     byId("widen-cap").textContent = say("widen.times", { count: factor.cap });
     badge.textContent = factor.value > 1 ? say("badge.wide", { count: factor.value }) : say("badge.true");
     badge.dataset.wide = String(factor.value > 1);
-    const note = byId("apart");
-    note.hidden = apart;
-    note.textContent = interference.map((each) => `${say(`between.${each.between}`)}: ${gap(each.too_little_mm)}`).join(" · ");
+    document.body.dataset.apart = String(apart);
   });
 }

@@ -75,7 +75,8 @@ export function slope(rad) {
  */
 export function fieldOf(mm) {
   const value = unit === "in" ? mm / MM_PER_INCH : mm;
-  return String(Number(value.toFixed(unit === "in" ? 5 : 4)));
+  const [whole, part = ""] = String(Number(value.toFixed(4))).split(".");
+  return `${whole}.${part.padEnd(2, "0")}`;
 }
 
 /**
