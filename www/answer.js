@@ -15,8 +15,7 @@ const QUIET_MS = 700;
  * @returns {{answer: string, surprise: string, helper: string}}
  */
 export function sentences(session) {
-  const { bench, work } = session;
-  const state = bench.state();
+  const { bench, work, state } = session;
   if (!state.apart) {
     const named = state.interference.map((each) => say("apart.part", each)).join(", ");
     return { answer: say("apart.answer", { parts: named }), surprise: say("apart.surprise"), helper: "" };
@@ -44,10 +43,10 @@ function worded(answer, construction) {
 
 /** @param {Session} session */
 function touchSentences(session) {
-  const contacts = session.bench.contacts();
+  const { contacts } = session;
   const touching = contacts.filter((contact) => contact.mark !== "open");
   const open = contacts.filter((contact) => contact.mark === "open");
-  const kinds = [...new Set(touching.map((contact) => say(variant(`kind.${contact.kind}`, session.bench.state().construction))))];
+  const kinds = [...new Set(touching.map((contact) => say(variant(`kind.${contact.kind}`, session.state.construction))))];
   const counted = touching.length === 0 ? "none" : touching.length === 1 ? "one" : "many";
   const tightest = open[0] ? say("touch.tightest", { gap_mm: Math.min(...open.map((contact) => contact.gap_mm)) }) : "";
   return { answer: say(`touch.${counted}`, { count: touching.length, kinds: kinds.join(say("and")) }), surprise: tightest, helper: "" };
@@ -62,7 +61,7 @@ export function startAnswer(session) {
     if (answer.textContent !== said.answer) answer.textContent = said.answer;
     if (surprise.textContent !== said.surprise) surprise.textContent = said.surprise;
     if (helper.textContent !== said.helper) helper.textContent = said.helper;
-    answer.classList.toggle("bad", !session.bench.state().apart);
+    answer.classList.toggle("bad", !session.state.apart);
     clearTimeout(timer);
     timer = setTimeout(() => {
       const text = `${said.answer} ${said.surprise}`.trim();

@@ -13,7 +13,7 @@ export function startBadge(session) {
   slider.addEventListener("change", () => session.move({ times: Number(slider.value) }, true));
   slider.setAttribute("aria-label", say("widen.label"));
   session.listen(() => {
-    const { factor, apart } = session.bench.state();
+    const { factor, apart } = session.state;
     dress(slider, { max: factor.cap, disabled: factor.cap <= 1, "aria-valuetext": say("widen.times", { count: factor.value }) });
     slider.value = String(factor.value);
     byId("widen-cap").textContent = say("widen.times", { count: factor.cap });

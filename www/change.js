@@ -21,11 +21,15 @@ const GROUPS = {
 /** @param {Session} session */
 export function startChange(session) {
   const gaps = gapFields(session);
+  const moves = new Map(session.bench.catalogue().gaps.map((gap) => [gap.key, gap.moves]));
   const sizes = sizeFields(session);
   const constructions = constructionSwitch(session);
   const show = () => {
-    const state = session.bench.state();
-    for (const [key, field] of gaps) field.show(state.gaps[key].value_mm, state.gaps[key]);
+    const { state } = session;
+    for (const [key, field] of gaps) {
+      field.show(state.gaps[key].value_mm, state.gaps[key]);
+      field.mark(state.chosen.includes(moves.get(key) ?? "") ? "chosen" : null);
+    }
     for (const [key, field] of sizes) {
       field.show(state.sizes[key]);
       field.mark(state.chosen.includes(key) ? "chosen" : state.defaulted.includes(key) ? "defaulted" : null);

@@ -16,7 +16,7 @@ export function startFound(session) {
   byId("open").after(more);
   let whole = false;
   const show = () => {
-    const contacts = session.bench.state().apart ? session.bench.contacts() : [];
+    const { contacts } = session;
     const touching = contacts.filter(({ mark, id }) => mark !== "open" && !session.hidden.includes(id));
     const open = contacts.filter((contact) => contact.mark === "open");
     lists.touching.show(touching);
@@ -74,7 +74,7 @@ class Rows {
 
   /** @param {Contact} contact */
   add(contact) {
-    const { who, where } = contactName(contact, this.session.bench.state().construction);
+    const { who, where } = contactName(contact, this.session.state.construction);
     const disc = make("span", { class: "disc" });
     const size = make("span", { class: "size" });
     const name = make("span", { class: "contact" }, make("b", {}, who), " ", make("span", { class: "where" }, where));

@@ -28,7 +28,7 @@ export class Grips {
   /** Puts a button over every grip of the drawing. */
   place() {
     const { bench } = this.session;
-    const grips = bench.state().apart ? bench.grips() : [];
+    const grips = this.session.state.apart ? bench.grips() : [];
     for (const [id, button] of this.buttons) {
       if (!grips.some((grip) => grip.id === id)) button.hidden = true;
     }
@@ -60,7 +60,7 @@ export class Grips {
 
   /** Says where the free link stands. */
   speak() {
-    const { numbers, amplitude } = this.session.bench.live();
+    const { numbers, amplitude } = this.session.live;
     const text = this.session.work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
     for (const [id, button] of this.buttons) {
       dress(button, {
@@ -89,7 +89,7 @@ export class Grips {
     const bare = target === this.stage.canvas;
     if (event.button !== 0 || (bare && event.pointerType === "touch")) return;
     const pointer = this.stage.spotOf(event, at?.view);
-    if (!pointer || !this.session.bench.state().apart) return;
+    if (!pointer || !this.session.state.apart) return;
     const held = at ?? pointer;
     if (!this.session.bench.grab(held.view, held.x_mm, held.y_mm)) return;
     target.setPointerCapture(event.pointerId);

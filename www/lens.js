@@ -17,9 +17,9 @@ export function startLens(stage) {
   let pointed = null;
 
   const chosen = () => {
-    const contacts = session.bench.contacts();
+    const { contacts } = session;
     return contacts.find((contact) => contact.id === session.lit) ?? contacts.find((contact) => contact.mark !== "open")
-      ?? contacts[0];
+      ?? contacts[0] ?? null;
   };
 
   const show = () => {
@@ -27,18 +27,20 @@ export function startLens(stage) {
     if (size === 0) return;
     canvas.width = canvas.height = Math.round(size * devicePixelRatio);
     context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
-    const contact = session.bench.state().apart ? chosen() : null;
+    const contact = chosen();
     const seen = session.bench.lens(context, size, theme(), pointed ?? contact?.id ?? "");
     const mm = typeof seen?.gap_mm === "number" ? seen.gap_mm : pointed ? null : contact?.gap_mm ?? null;
-    const what = pointed || !contact ? "" : Object.values(contactName(contact, session.bench.state().construction)).join(", ");
+    const what = pointed || !contact ? "" : Object.values(contactName(contact, session.state.construction)).join(", ");
     byId("lens-gap").textContent = mm === null ? say("lens.point") : say("lens.gap", { gap_mm: Math.max(0, mm) });
     canvas.setAttribute("aria-label", say("lens.name", { what, gap: mm === null ? "" : gap(mm) }));
   };
 
-  stage.canvas.addEventListener("pointermove", (event) => {
-    pointed = stage.spotOf(event);
-    show();
-  });
+  for (const kind of /** @type {const} */ (["pointermove", "pointerdown"])) {
+    stage.canvas.addEventListener(kind, (event) => {
+      pointed = stage.spotOf(event);
+      show();
+    });
+  }
   stage.canvas.addEventListener("pointerleave", () => {
     pointed = null;
     show();

@@ -17,6 +17,7 @@ import { startTheme } from "./theme.js";
 import { fillPage, loadWords, say } from "./words.js";
 import { startWorking } from "./working.js";
 
+const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "wide"];
 const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
 
 /** Fetches every scenario of the menu, in its order. */
@@ -29,7 +30,8 @@ async function loadScenarios() {
   return new Map(named);
 }
 
-function startCautions() {
+function startNotes() {
+  byId("reading").append(...READING.map((id) => make("li", {}, say(`reading.${id}`))));
   const dialog = /** @type {HTMLDialogElement} */ (byId("cautions"));
   byId("cautions-text").append(make("ul", {}, ...LEFT_OUT.map((id) => make("li", {}, say(`left.${id}`)))));
   byId("left-out").addEventListener("click", () => dialog.showModal());
@@ -43,7 +45,7 @@ async function start() {
   const session = new Session(bench, scenarios);
   const asked = session.readAddress();
   if (!asked) session.put(session.work);
-  startCautions();
+  startNotes();
   startHeader(session);
   startQuestions(session);
   startChange(session);

@@ -77,9 +77,7 @@ export class Motion {
   }
 
   show() {
-    const { work, bench } = this.session;
-    const { numbers } = bench.live();
-    const apart = bench.state().apart;
+    const { work, live: { numbers }, state: { apart } } = this.session;
     dress(this.scrub, { min: this.low(), max: 1, disabled: !apart });
     if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(work.at);
     const now = work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);

@@ -18,7 +18,7 @@ const ARROWS = /** @type {Record<string, [number, number]>} */ ({
 /** @param {Session} session */
 export function startRoom(session) {
   const chart = new Chart(session);
-  session.listen(() => chart.show());
+  session.listen((what) => chart.show(what.has("chain") || what.has("unit")));
 }
 
 class Chart {
@@ -109,21 +109,26 @@ class Chart {
     ];
   }
 
-  show() {
-    if (!this.session.bench.state().apart) return;
+  /** @param {boolean} [anew] draws the outline again, not the dot alone */
+  show(anew = false) {
+    if (!this.session.state.apart) return;
     const room = this.session.bench.room();
-    const most = (/** @type {"offset_mm"|"yaw_rad"} */ key) => Math.max(...room.outline.map((p) => Math.abs(p[key])), 1e-6);
-    this.reach = { offset_mm: most("offset_mm") * MARGIN, yaw_rad: most("yaw_rad") * MARGIN };
-    this.back.replaceChildren(...this.axes(), this.outline(room), ...this.names(room));
+    if (anew) this.drawBack(room);
     const [x, y] = this.pointOf(room.dot);
     dress(this.dot, {
       transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, "aria-label": say("room.dot"),
       "aria-valuenow": decimal(degreesOf(room.dot.yaw_rad), 3).replace("\u2212", "-"),
-      "aria-valuemin": -90, "aria-valuemax": 90,
-      "aria-valuetext": say("room.at", room.dot),
+      "aria-valuemin": -90, "aria-valuemax": 90, "aria-valuetext": say("room.at", room.dot),
     });
-    dress(this.picture, { "aria-label": say("room.title") });
     this.fill(room.dot);
+  }
+
+  /** @param {Room} room */
+  drawBack(room) {
+    const most = (/** @type {"offset_mm"|"yaw_rad"} */ key) => Math.max(...room.outline.map((p) => Math.abs(p[key])), 1e-6);
+    this.reach = { offset_mm: most("offset_mm") * MARGIN, yaw_rad: most("yaw_rad") * MARGIN };
+    this.back.replaceChildren(...this.axes(), this.outline(room), ...this.names(room));
+    dress(this.picture, { "aria-label": say("room.title") });
   }
 
   /** @param {Pose} dot */
@@ -169,7 +174,7 @@ class Chart {
   names(room) {
     /** @type {Map<string, {length: number, x: number, y: number}>} */
     const longest = new Map();
-    const { construction } = this.session.bench.state();
+    const { construction } = this.session.state;
     room.outline.forEach((corner, i) => {
       const [a, b] = [this.pointOf(corner), this.pointOf(room.outline[(i + 1) % room.outline.length])];
       const length = Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]);

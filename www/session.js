@@ -8,6 +8,9 @@ import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
 /** @typedef {import("./kernel.js").Fault} Fault */
+/** @typedef {import("./kernel.js").BenchState} BenchState */
+/** @typedef {import("./kernel.js").Contact} Contact */
+/** @typedef {import("./kernel.js").Live} Live */
 /** @typedef {import("./work.js").Work} Work */
 /** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
 
@@ -24,6 +27,9 @@ export class Session {
   /** @type {Record<string, any>} */
   base = {};
 
+  /** @type {{state?: BenchState, contacts?: Contact[], live?: Live}} */
+  seen = {};
+
   /**
    * @param {BenchLike} bench
    * @param {Map<string, Scenario>} scenarios
@@ -35,6 +41,19 @@ export class Session {
     this.work = newWork([...scenarios.keys()][0]);
   }
 
+  /** What the bench says of itself, asked once a change however many ask. */
+  get state() {
+    return (this.seen.state ??= this.bench.state());
+  }
+
+  get contacts() {
+    return (this.seen.contacts ??= this.bench.state().apart ? this.bench.contacts() : []);
+  }
+
+  get live() {
+    return (this.seen.live ??= this.bench.live());
+  }
+
   /** @param {(what: Set<What>) => void} listener */
   listen(listener) {
     this.listeners.push(listener);
@@ -42,6 +61,7 @@ export class Session {
 
   /** @param {...What} what */
   tell(...what) {
+    this.seen = {};
     const first = this.pending.size === 0;
     for (const each of what) this.pending.add(each);
     if (first) queueMicrotask(() => this.flush());

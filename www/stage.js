@@ -43,7 +43,7 @@ export class Stage {
     const step = { n: 1, p: -1 }[event.key.toLowerCase()];
     if (event.key === "Escape") this.session.light(null);
     if (!step) return;
-    const ids = this.session.bench.contacts().map((contact) => contact.id);
+    const ids = this.session.contacts.map((contact) => contact.id);
     const at = ids.indexOf(this.session.lit ?? "");
     this.session.light(ids[(at + step + ids.length + (at < 0 && step < 0 ? 1 : 0)) % ids.length] ?? null);
   }

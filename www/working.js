@@ -44,7 +44,7 @@ export function startWorking(session, another) {
  */
 function working(session, probe) {
   const { how } = session.work;
-  const state = session.bench.state();
+  const { state } = session;
   const values = { ...state.sizes, ...state.geometry };
   const rows = VALUES[how].flatMap((key) => [
     make("dt", {}, make("i", {}, say(`letter.${key}`)), " ", say(`value.${key}`)), make("dd", {}, gap(values[key])),
@@ -80,7 +80,7 @@ function limitOf(play, how) {
  */
 function matter(session, probe, how) {
   const key = MATTERS[how];
-  const now = session.bench.state().gaps[key].value_mm;
+  const now = session.state.gaps[key].value_mm;
   const tried = [0.5, 2].map((times) => {
     const faults = probe.load(session.bench.scenario()).concat(probe.set_gap(key, now * times));
     const state = probe.state();
