@@ -15,6 +15,7 @@ mod name;
 mod plan;
 mod play;
 mod settle;
+mod widen;
 
 pub use body::{Body, Pose};
 pub use elevation::{Elevation, Pull, SideGap};
@@ -22,6 +23,7 @@ pub use meeting::{Meeting, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
 pub use play::{Limit, Limiter, Play, RoomPoint, room};
 pub use settle::{Along, OVERLAP_MM, Settled, Settler, Wish};
+pub use widen::{MOST_TIMES, cap, widen};
 
 #[cfg(test)]
 mod tests;
