@@ -62,6 +62,7 @@ export function startAnswer(session) {
     if (surprise.textContent !== said.surprise) surprise.textContent = said.surprise;
     if (helper.textContent !== said.helper) helper.textContent = said.helper;
     answer.classList.toggle("bad", !session.state.apart);
+    byId("drawing").setAttribute("aria-label", say("drawing.name", { answer: said.answer }));
     clearTimeout(timer);
     timer = setTimeout(() => {
       const text = `${said.answer} ${said.surprise}`.trim();

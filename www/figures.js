@@ -4,6 +4,9 @@ const MM_PER_INCH = 25.4;
 const DEGREES_PER_RAD = 180 / Math.PI;
 const MINUS = "\u2212";
 
+/** @param {number} inch */
+export const mmOfInch = (inch) => inch * MM_PER_INCH;
+
 /** @typedef {"mm"|"in"} Unit */
 
 /** @type {Unit} */

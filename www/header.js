@@ -26,7 +26,7 @@ export function startHeader(session) {
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
     const scenario = session.bench.scenario();
-    const about = session.scenarios.get(session.work.on)?.about ?? say("size.about", { number: sizeNumber(session.work.on) });
+    const about = session.scenarios.get(session.work.on)?.scenario.about ?? say("size.about", { number: sizeNumber(session.work.on) });
     byId("about").replaceChildren(make("b", {}, scenario.title ?? ""), " ", about, " ",
       make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
   });
@@ -38,7 +38,7 @@ const sizeNumber = (on) => on.split("-")[1] ?? "";
 /** @param {Session} session */
 function ours(session) {
   const group = make("optgroup", { label: say("menu.ours") });
-  for (const [name, scenario] of session.scenarios) group.append(make("option", { value: name }, scenario.title));
+  for (const [id, { name }] of session.scenarios) group.append(make("option", { value: id }, name));
   return group;
 }
 

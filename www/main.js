@@ -23,9 +23,9 @@ const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fing
 /** Fetches every scenario of the menu, in its order. */
 async function loadScenarios() {
   const list = await (await fetch("scenarios/index.json")).json();
-  const named = await Promise.all(list.map(async (/** @type {{file: string}} */ { file }) => {
+  const named = await Promise.all(list.map(async (/** @type {{id: string, file: string, title: string}} */ { id, file, title }) => {
     const scenario = await (await fetch(`scenarios/${file}`)).json();
-    return [file.replace(/\.json$/, ""), scenario];
+    return [id, { name: say(title), scenario }];
   }));
   return new Map(named);
 }
@@ -59,7 +59,7 @@ async function start() {
   new Motion(stage);
   const lens = startLens(stage);
   startTheme(() => {
-    stage.redraw();
+    stage.paint();
     lens();
   });
   session.history.resume(session.work);

@@ -6,7 +6,7 @@ import { History } from "./history.js";
 import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
-/** @typedef {import("./kernel.js").Scenario} Scenario */
+/** @typedef {import("./work.js").Named} Named */
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./kernel.js").BenchState} BenchState */
 /** @typedef {import("./kernel.js").Contact} Contact */
@@ -32,7 +32,7 @@ export class Session {
 
   /**
    * @param {BenchLike} bench
-   * @param {Map<string, Scenario>} scenarios
+   * @param {Map<string, Named>} scenarios
    */
   constructor(bench, scenarios) {
     this.bench = bench;

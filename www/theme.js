@@ -72,5 +72,11 @@ export function startTheme(changed) {
     put();
   });
   for (const query of WATCHED) matchMedia(query).addEventListener("change", put);
+  addEventListener("beforeprint", () => {
+    root.dataset.theme = "light";
+    readColours();
+    changed();
+  });
+  addEventListener("afterprint", put);
   put();
 }

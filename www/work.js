@@ -1,9 +1,12 @@
 // What a person has on the bench, as plain data: everything an address or an undo step holds.
 
+import { mmOfInch } from "./figures.js";
+
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./kernel.js").Pose} Pose */
+/** A scenario and its name in the menu. @typedef {{name: string, scenario: Scenario}} Named */
 /**
  * @typedef {object} Work
  * @property {string} on the scenario, or `size-40-bushed` for a published size
@@ -33,14 +36,14 @@ export const newWork = (on) => ({
 /**
  * Puts the chain of a state on the bench: first what it began with, then what was changed.
  * @param {BenchLike} bench
- * @param {Map<string, Scenario>} scenarios
+ * @param {Map<string, Named>} scenarios
  * @param {Work} work
  * @returns {{faults: Fault[], base: Record<string, any>}}
  */
 export function loadWork(bench, scenarios, work) {
   const [size, construction] = sizeOf(work.on);
   const [first] = scenarios.values();
-  let faults = size ? bench.adopt_size(size, construction) : bench.load(scenarios.get(work.on) ?? first);
+  let faults = size ? bench.adopt_size(size, construction) : bench.load((scenarios.get(work.on) ?? first).scenario);
   const begun = bench.scenario();
   if (faults.length === 0 && Object.keys(work.chain).length > 0) {
     const chain = Object.entries({ ...begun.chain, ...work.chain }).filter(([, value]) => value !== null);
@@ -56,15 +59,21 @@ export function loadWork(bench, scenarios, work) {
  */
 export function changesFrom(base, chain) {
   const keys = new Set([...Object.keys(base), ...Object.keys(chain)]);
-  const changed = [...keys].filter((key) => (chain[key] ?? null) !== (base[key] ?? null));
-  return Object.fromEntries(changed.map((key) => [key, chain[key] ?? null]));
+  const changed = [...keys].filter((key) => plain(chain[key]) !== plain(base[key]));
+  return Object.fromEntries(changed.map((key) => [key, plain(chain[key])]));
 }
+
+/**
+ * A size as one number in mm, however the file writes it.
+ * @param {any} value
+ */
+const plain = (value) => (typeof value?.inch === "number" ? mmOfInch(value.inch) : value ?? null);
 
 /**
  * An asked-for state over the present one, without what does not exist here.
  * @param {Partial<Work>} asked
  * @param {Work} work
- * @param {Map<string, Scenario>} scenarios
+ * @param {Map<string, Named>} scenarios
  * @returns {Work}
  */
 export function sensible(asked, work, scenarios) {
