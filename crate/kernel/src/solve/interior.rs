@@ -5,9 +5,6 @@ use super::problem::{Rows, dot};
 use super::rounds::{PROXIMAL, Point, magnitude};
 use super::scale::Scaled;
 
-/// Where the interior point hands over to the rounds: residuals and complementarity of scaled
-/// numbers near 1. Closer than this it loses digits on weakly active rows.
-const CLOSE: f64 = 1e-8;
 /// Steps after which it gives up; 8 to 25 are usual.
 const MOST_STEPS: u32 = 60;
 /// Share of the way to the boundary that a step may go.
@@ -16,6 +13,8 @@ const SHORT_OF_BOUNDARY: f64 = 0.99;
 const SHORTEST: f64 = 1e-9;
 /// Multipliers beyond this with rows still missed: no pose keeps every gap, most likely.
 const RUNAWAY: f64 = 1e9;
+/// Rows missed by less than this are rounding beside such multipliers.
+const MISSED: f64 = 1e-8;
 
 /// Workspace of the interior point, one entry a row unless noted.
 #[derive(Clone, Debug)]
@@ -39,6 +38,8 @@ struct Residual {
     complementarity: f64,
     /// The largest push.
     push: f64,
+    /// The largest unknown.
+    length: f64,
 }
 
 impl Interior {
@@ -54,25 +55,26 @@ impl Interior {
         }
     }
 
-    /// Runs from the centre; true when `point` is close to the answer.
+    /// Goes on from `point` until residuals and mean complementarity, of scaled numbers near 1,
+    /// are at most `close`; false when it can come no closer.
     pub(super) fn approach(
         &mut self,
         rows: &Rows,
         scaled: &Scaled,
         point: &mut Point,
+        close: f64,
         spent: &mut u32,
     ) -> bool {
-        self.begin(rows, scaled, point);
         for _ in 0..MOST_STEPS {
             let residual = self.residual(rows, scaled, point);
             let force = 1.0 + residual.push;
-            if residual.unbalanced <= CLOSE * force
-                && residual.missed <= CLOSE
-                && residual.complementarity <= CLOSE
+            if residual.unbalanced <= close * force
+                && residual.missed <= close * (1.0 + residual.length)
+                && residual.complementarity <= close
             {
                 return true;
             }
-            if residual.push > RUNAWAY && residual.missed > CLOSE {
+            if residual.push > RUNAWAY && residual.missed > MISSED {
                 return false;
             }
             *spent += 1;
@@ -86,7 +88,8 @@ impl Interior {
         false
     }
 
-    fn begin(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
+    /// Takes the central starting point.
+    pub(super) fn begin(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
         let (unknowns, count) = (scaled.gradient.len(), rows.len());
         point.reset(unknowns, rows.stride, count);
         point.push.fill(1.0);
@@ -124,6 +127,7 @@ impl Interior {
             missed: magnitude(&self.miss),
             complementarity: if rows.is_empty() { 0.0 } else { products / rows.len() as f64 },
             push: magnitude(&point.push),
+            length: magnitude(&point.x),
         }
     }
 

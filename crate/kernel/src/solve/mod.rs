@@ -40,6 +40,7 @@
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
 
 mod band;
+mod descent;
 mod interior;
 mod problem;
 mod report;

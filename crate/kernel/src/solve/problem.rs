@@ -4,15 +4,16 @@ use super::band::Band;
 
 /// Gap rows: `gap_i + sum over k of coefficient_ik x[first_i + k]`.
 ///
-/// Every row is stored over the full band width, so the loops over rows have one stride.
+/// Every row is stored over the full band width, so the loops over rows have one stride, and
+/// multiplied by the power of two (its `scale`) that brings its norm nearest to 1: rounding-free,
+/// and one penalty and one tolerance fit rows of any size. Rows near norm 1 are stored as given.
 #[derive(Clone, Debug)]
 pub struct Rows {
     pub(super) stride: usize,
     pub(super) first: Vec<u32>,
     pub(super) coefficient: Vec<f64>,
     pub(super) gap: Vec<f64>,
-    /// 1 / (sum of squares of the coefficients): what makes one penalty fit rows of any size.
-    pub(super) weight: Vec<f64>,
+    pub(super) scale: Vec<f64>,
 }
 
 impl Rows {
@@ -22,7 +23,7 @@ impl Rows {
             first: Vec::new(),
             coefficient: Vec::new(),
             gap: Vec::new(),
-            weight: Vec::new(),
+            scale: Vec::new(),
         }
     }
 
@@ -30,7 +31,7 @@ impl Rows {
         self.first.clear();
         self.coefficient.clear();
         self.gap.clear();
-        self.weight.clear();
+        self.scale.clear();
     }
 
     /// How many rows there are.
@@ -43,8 +44,9 @@ impl Rows {
         self.gap.is_empty()
     }
 
-    /// The first unknown that row `row` touches, and its coefficients from there on.
-    pub fn row(&self, row: usize) -> (usize, &[f64]) {
+    /// The first unknown that row `row` touches, and its scaled coefficients from there on.
+    #[inline(always)]
+    pub(super) fn row(&self, row: usize) -> (usize, &[f64]) {
         let start = row * self.stride;
         (self.first[row] as usize, &self.coefficient[start..start + self.stride])
     }
@@ -57,7 +59,7 @@ impl Rows {
     /// The gap of row `row` at `x`.
     pub fn gap_at(&self, row: usize, x: &[f64]) -> f64 {
         let (first, coefficient) = self.row(row);
-        self.gap[row] + dot(coefficient, &x[first..])
+        self.gap[row] + dot(coefficient, &x[first..]) / self.scale[row]
     }
 }
 
@@ -69,6 +71,19 @@ pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
         sum += a * b;
     }
     sum
+}
+
+/// The power of two nearest (in ratio) to the square root of `square`; 1 where there is none.
+fn power_of_two_root(square: f64) -> f64 {
+    const BIAS: u64 = 1023;
+    const FRACTION_BITS: u64 = 52;
+    if !(square >= f64::MIN_POSITIVE && square <= f64::MAX) {
+        return 1.0;
+    }
+    // 2^e <= square < 2^(e + 1) with e + bias in the exponent bits; the root is 2^round(e / 2),
+    // the bias of e halved along with it.
+    let exponent = square.to_bits() >> FRACTION_BITS;
+    f64::from_bits((exponent + BIAS).div_ceil(2) << FRACTION_BITS)
 }
 
 /// One convex contact problem: minimise `1/2 x'Hx + q'x` with every `gap_i + row_i . x >= 0`.
@@ -142,10 +157,13 @@ impl Problem {
         let start = first.min(self.unknowns - rows.stride);
         let from = rows.coefficient.len() + (first - start);
         rows.coefficient.resize(rows.coefficient.len() + rows.stride, 0.0);
-        rows.coefficient[from..from + coefficients.len()].copy_from_slice(coefficients);
-        let square = dot(coefficients, coefficients);
+        let scale = power_of_two_root(1.0 / dot(coefficients, coefficients));
+        let stored = &mut rows.coefficient[from..from + coefficients.len()];
+        for (stored, given) in stored.iter_mut().zip(coefficients) {
+            *stored = scale * given;
+        }
         rows.first.push(start as u32);
-        rows.weight.push(if square > 0.0 { 1.0 / square } else { 1.0 });
+        rows.scale.push(scale);
         rows.gap.push(gap);
         rows.len() - 1
     }
@@ -153,5 +171,22 @@ impl Problem {
     /// Replaces the gap of row `row` at `x = 0`.
     pub fn set_gap(&mut self, row: usize, gap: f64) {
         self.rows.gap[row] = gap;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows_near_norm_one_are_stored_as_given() {
+        for (square, root) in
+            [(1.0, 1.0), (1.9, 1.0), (0.51, 1.0), (2.0, 2.0), (0.49, 0.5), (1e-8, 1.0 / 8192.0)]
+        {
+            assert_eq!(power_of_two_root(square).to_bits(), f64::to_bits(root), "{square}");
+        }
+        for odd in [0.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(power_of_two_root(odd).to_bits(), f64::to_bits(1.0));
+        }
     }
 }

@@ -11,12 +11,14 @@ pub(super) const PROXIMAL: f64 = 1e-7;
 const PENALTY: f64 = 1e7;
 /// Refinements after each factorisation: the error shrinks by 1e-7 each time, and the last ones
 /// serve sets that are nearly dependent.
-const REFINEMENTS: u32 = 4;
+const REFINEMENTS: u32 = 10;
 /// What rounding leaves of a scaled gap or force of size 1 after a few dozen operations.
 pub(super) const EXACT: f64 = 1e-12;
 /// Refinement stops here: another one would only stir the last bits.
 const STILL: f64 = 1e-15;
 
+/// Rounds tried from a guessed set before another method is asked.
+const MOST_ROUNDS: u32 = 8;
 /// A scaled point: `x` padded to the band, one multiplier a row.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Point {
@@ -43,6 +45,7 @@ pub(super) fn magnitude(values: &[f64]) -> f64 {
 pub(super) struct Rounds {
     pub(super) held: Vec<bool>,
     set: Vec<u32>,
+    start: Vec<f64>,
     miss: Vec<f64>,
     step: Vec<f64>,
     seen: Vec<u64>,
@@ -54,6 +57,7 @@ impl Rounds {
         Rounds {
             held: Vec::new(),
             set: Vec::new(),
+            start: Vec::new(),
             miss: Vec::new(),
             step: Vec::new(),
             seen: Vec::new(),
@@ -61,19 +65,21 @@ impl Rounds {
         }
     }
 
-    /// Rounds from the set in `held`; true when `point` meets every condition to rounding.
+    /// Rounds from the set in `held` and the pose in `point`, which decides the answer along
+    /// directions that no force and no held row decides; true when `point` meets every condition to rounding.
     /// Counts factorisations in `spent`.
     pub(super) fn settle(
         &mut self,
         rows: &Rows,
         scaled: &Scaled,
         point: &mut Point,
-        most: u32,
         spent: &mut u32,
     ) -> bool {
         self.seen.clear();
+        self.start.clear();
+        self.start.extend_from_slice(&point.x);
         let mut one_at_a_time = false;
-        for _ in 0..most {
+        for _ in 0..MOST_ROUNDS {
             *spent += 1;
             let balanced = self.hold(rows, scaled, point);
             let changed = self.change(rows, scaled, point, one_at_a_time);
@@ -87,18 +93,18 @@ impl Rounds {
         false
     }
 
-    /// Solves with the set held, from zero; true when forces and held gaps balance to rounding.
+    /// Solves with the set held, from the pose handed in and no forces; true when forces and held gaps balance to rounding.
     fn hold(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) -> bool {
         let unknowns = scaled.gradient.len();
         point.reset(unknowns, rows.stride, rows.len());
+        point.x[..self.start.len()].copy_from_slice(&self.start);
         self.set.clear();
         self.set.extend((0..rows.len() as u32).filter(|&row| self.held[row as usize]));
         self.factor.clone_from(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for &row in &self.set {
             let (first, coefficient) = rows.row(row as usize);
-            let weight = PENALTY * rows.weight[row as usize];
-            self.factor.add_outer(first, coefficient, weight);
+            self.factor.add_outer(first, coefficient, PENALTY);
         }
         self.factor.factor();
         self.step.clear();
@@ -138,7 +144,7 @@ impl Rounds {
             let miss = -(scaled.gap[row as usize] + dot(coefficient, &point.x[first..]));
             self.miss[row as usize] = miss;
             open = open.max(miss.abs());
-            let pull = PENALTY * rows.weight[row as usize] * miss;
+            let pull = PENALTY * miss;
             for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
                 *step += pull * value;
             }
@@ -153,7 +159,7 @@ impl Rounds {
             let row = row as usize;
             let (first, coefficient) = rows.row(row);
             let left = self.miss[row] - dot(coefficient, &self.step[first..]);
-            point.push[row] += PENALTY * rows.weight[row] * left;
+            point.push[row] += PENALTY * left;
         }
         for (x, step) in point.x.iter_mut().zip(&self.step) {
             *x += step;

@@ -31,7 +31,11 @@ impl Scaled {
     /// Takes the data of `problem`; false when any of it is not finite.
     pub(super) fn take(&mut self, problem: &Problem) -> bool {
         let rows = &problem.rows;
-        let largest_gap = largest(&rows.gap);
+        self.gap.resize(rows.len(), 0.0);
+        for (to, (gap, scale)) in self.gap.iter_mut().zip(rows.gap.iter().zip(&rows.scale)) {
+            *to = gap * scale;
+        }
+        let largest_gap = largest(&self.gap);
         let largest_load = largest(&problem.gradient);
         let stiffest = largest(problem.hessian.entries());
         self.length = power_of_two(if largest_gap > 0.0 {
@@ -47,8 +51,8 @@ impl Scaled {
         copy_times(problem.hessian.entries(), stiffness, self.hessian.entries_mut());
         self.gradient.resize(problem.unknowns, 0.0);
         copy_times(&problem.gradient, 1.0 / self.force, &mut self.gradient);
-        self.gap.resize(rows.len(), 0.0);
-        copy_times(&rows.gap, 1.0 / self.length, &mut self.gap);
+        let shorten = 1.0 / self.length;
+        self.gap.iter_mut().for_each(|gap| *gap *= shorten);
         let check = largest_gap + largest_load + stiffest + finite(&rows.coefficient);
         check.is_finite() && stiffness.is_finite()
     }

@@ -1,18 +1,20 @@
 //! The order in which the methods are tried, and the answer in the caller's units.
 
+use super::descent::Descent;
 use super::interior::Interior;
-use super::problem::Problem;
+use super::problem::{Problem, Rows};
 use super::report::{Report, Start, Status};
 use super::rounds::{Point, Rounds};
 use super::scale::Scaled;
 use super::shortfall::Shortfall;
 
-/// Rounds tried from a guessed set before the interior point is asked.
-const MOST_ROUNDS: u32 = 8;
-/// Rounds tried from the interior point's set.
-const MOST_POLISHING_ROUNDS: u32 = 24;
 /// Up to this many unknowns a cold solve tries rounds from the empty set first.
 const SMALL: usize = 12;
+
+/// How close the interior point goes before each try of the rounds, in scaled numbers near 1.
+const STAGES: [f64; 3] = [1e-6, 1e-9, 1e-12];
+/// Close enough to be an answer without the last digits.
+const CLOSE: f64 = 1e-8;
 
 /// A solver with all its workspace: nothing is allocated after the first solve of a shape.
 #[derive(Clone, Debug)]
@@ -26,6 +28,7 @@ pub struct Solver {
     rounds: Rounds,
     interior: Interior,
     inner_point: Point,
+    descent: Descent,
     shortfall: Shortfall,
 }
 
@@ -48,6 +51,7 @@ impl Solver {
             rounds: Rounds::new(),
             interior: Interior::new(),
             inner_point: Point::default(),
+            descent: Descent::new(),
             shortfall: Shortfall::new(),
         }
     }
@@ -84,29 +88,62 @@ impl Solver {
         let rows = &problem.rows;
         let shape = (problem.unknowns, rows.len());
         let warm = start == Start::Warm && self.solved_shape == Some(shape);
-        if warm || problem.unknowns <= SMALL {
-            if warm {
-                self.rounds.held.clone_from(&self.active);
-            } else {
-                self.rounds.held.clear();
-                self.rounds.held.resize(rows.len(), false);
-            }
-            if self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_ROUNDS, spent) {
+        if warm && self.warm(rows, spent) {
+            return Status::Solved;
+        }
+        if problem.unknowns <= SMALL {
+            self.point.reset(problem.unknowns, rows.stride, rows.len());
+            if self.descend(rows, spent) {
                 return Status::Solved;
             }
         }
-        let close = self.interior.approach(rows, &self.scaled, &mut self.inner_point, spent);
+        self.inside(rows, spent)
+    }
+
+    /// Rounds from the last answer's set and pose.
+    fn warm(&mut self, rows: &Rows, spent: &mut u32) -> bool {
+        self.rounds.held.clone_from(&self.active);
+        self.point.reset(self.x.len(), rows.stride, rows.len());
+        for (to, from) in self.point.x.iter_mut().zip(&self.x) {
+            *to = from / self.scaled.length;
+        }
+        self.rounds.settle(rows, &self.scaled, &mut self.point, spent)
+    }
+
+    /// The interior point, closer and closer; rounds from its guess at each stage, then a descent.
+    fn inside(&mut self, rows: &Rows, spent: &mut u32) -> Status {
+        self.interior.begin(rows, &self.scaled, &mut self.inner_point);
+        let mut reached = f64::INFINITY;
+        for close in STAGES {
+            let point = &mut self.inner_point;
+            if !self.interior.approach(rows, &self.scaled, point, close, spent) {
+                break;
+            }
+            reached = close;
+            self.point.clone_from(&self.inner_point);
+            let pairs = self.point.push.iter().zip(&self.interior.slack);
+            self.rounds.held.clear();
+            self.rounds.held.extend(pairs.map(|(push, slack)| push > slack));
+            if self.rounds.settle(rows, &self.scaled, &mut self.point, spent) {
+                return Status::Solved;
+            }
+        }
+        let close = reached <= CLOSE;
         if !close && self.shortfall.find(rows, &self.scaled, &mut self.point, spent) {
             return Status::Infeasible;
         }
-        let slack = &self.interior.slack;
-        self.rounds.held.clear();
-        let pairs = self.inner_point.push.iter().zip(slack);
-        self.rounds.held.extend(pairs.map(|(push, slack)| push > slack));
-        if self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_POLISHING_ROUNDS, spent) {
+        self.point.clone_from(&self.inner_point);
+        if self.descend(rows, spent) {
             return Status::Solved;
         }
         if close { Status::Unpolished } else { Status::Stalled }
+    }
+
+    /// A descent from `point`, finished by rounds.
+    fn descend(&mut self, rows: &Rows, spent: &mut u32) -> bool {
+        let held = &mut self.rounds.held;
+        self.descent.descend(rows, &self.scaled, &mut self.point, held, spent);
+        self.rounds.settle(rows, &self.scaled, &mut self.point, spent)
     }
 
     /// The answer that goes with the status, in the caller's units; no -0 among it.
@@ -125,7 +162,8 @@ impl Solver {
             self.active.resize(count, false);
         } else {
             self.x.extend(point.x[..unknowns].iter().map(|x| x * length + 0.0));
-            self.push.extend(point.push.iter().map(|push| push * force + 0.0));
+            let pushes = point.push.iter().zip(&problem.rows.scale);
+            self.push.extend(pushes.map(|(push, scale)| push * scale * force + 0.0));
             match status {
                 Status::Solved => self.active.clone_from(&self.rounds.held),
                 _ => self.active.extend(point.push.iter().map(|&push| push > 0.0)),
@@ -150,8 +188,9 @@ impl Solver {
         for row in 0..rows.len() {
             let (first, coefficient) = rows.row(row);
             worst_gap = worst_gap.min(rows.gap_at(row, &self.x));
+            let push = self.push[row] / rows.scale[row];
             for (residual, value) in residual[first..].iter_mut().zip(coefficient) {
-                *residual -= self.push[row] * value;
+                *residual -= push * value;
             }
         }
         let stationarity = super::rounds::magnitude(residual);
