@@ -189,10 +189,10 @@ fn a_twist_wished_too_far_settles_at_the_exact_limit() {
             let settled = settler
                 .settle(&[yaw(Body::InnerFar, beyond), yaw(Body::InnerNear, beyond)], &straight);
             let reached = settler.pose().of(Body::InnerFar).yaw_rad;
-            assert!(
-                (reached - twist.angle_rad).abs() < AGREE_RAD,
-                "{reached} {twist:?} {settled:?}"
-            );
+            // Two plates stopped by their faces move towards each other and give a little more.
+            let gives = construction == Construction::Collared && by == Limiter::Face;
+            let agree_rad = if gives { 0.03 * twist.angle_rad } else { AGREE_RAD };
+            assert!((reached - twist.angle_rad).abs() < agree_rad, "{twist:?} {settled:?}");
         }
     }
 }
