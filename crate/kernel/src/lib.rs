@@ -6,6 +6,7 @@ pub mod decimal;
 pub mod error;
 pub mod paint;
 pub mod plane;
+pub mod posing;
 pub mod quantity;
 pub mod report;
 pub mod scenario;
