@@ -131,7 +131,7 @@ impl Demand {
         let at_most = fields.number_if_given("at_most", bound);
         match (at_least, at_most) {
             (None, None) => {
-                fields.fault_of_all(Rule::AtLeastOne { choices: &["at_least", "at_most"] })
+                fields.fault_of_all(Rule::AtLeastOne { choices: &["at_least", "at_most"] });
             }
             (Some(limit), Some(most)) if most < limit => {
                 let rule = Rule::AtLeastSize { limit, of: "at_least" };
