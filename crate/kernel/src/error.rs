@@ -25,6 +25,12 @@ impl Error {
         Self { field: field.to_owned(), value: Given::Text(value.to_owned()), rule }
     }
 
+    /// An error about a text that cannot be read at a line and column, both from 1.
+    pub fn syntax(field: &str, line: usize, column: usize) -> Self {
+        let rule = Rule::Syntax { line, column };
+        Self { field: field.to_owned(), value: Given::Nothing, rule }
+    }
+
     /// The same error, told from one level further out: `pitch_mm` becomes `chain.pitch_mm`.
     #[must_use]
     pub fn within(mut self, section: &str) -> Self {
