@@ -12,4 +12,5 @@ pub mod report;
 pub mod scenario;
 pub mod scene;
 pub mod solve;
+pub mod stage;
 pub mod table;

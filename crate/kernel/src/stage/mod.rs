@@ -1,0 +1,262 @@
+//! What is on the stage: a scenario, its chain posed by hand, and how it is shown.
+//!
+//! A pure state machine: every call of a page is one function here, so that what the page does can
+//! be tested without one. Data flows one way, from the scenario to the pose; a change that would
+//! break a rule is refused whole and the last good chain stays.
+
+mod hand;
+mod tell;
+
+pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
+
+use crate::chain::{Chain, Construction, Dimension, Pair};
+use crate::contact::{cap, room, widen};
+use crate::error::{Error, Rule};
+use crate::posing::{Ask, Mode, Posing};
+use crate::quantity::Quantity;
+use crate::report::Report;
+use crate::scenario::{Scenario, Value};
+use crate::table::Published;
+use hand::Hand;
+
+/// Teeth of the wheel whose bend the side view shows when the scenario names none.
+const TEETH: f64 = 16.0;
+
+/// A scenario on the stage.
+pub struct Stage {
+    scenario: Scenario,
+    drawn: Chain,
+    posing: Option<Posing>,
+    wished_factor: Option<u32>,
+    factor: u32,
+    cap: u32,
+    mode: Mode,
+    taut: bool,
+    hand: Hand,
+}
+
+impl Stage {
+    /// A scenario on the stage, straight.
+    pub fn new(scenario: Scenario) -> Self {
+        let mut stage = Self {
+            drawn: *scenario.chain.chain(),
+            scenario,
+            posing: None,
+            wished_factor: None,
+            factor: 1,
+            cap: 1,
+            mode: Mode::Turn,
+            taut: false,
+            hand: Hand::Empty,
+        };
+        stage.build(Ask::Share { mode: Mode::Turn, share: 0.0 });
+        stage
+    }
+
+    /// Puts another scenario on the stage.
+    ///
+    /// # Errors
+    /// Every fault of the scenario; what is on the stage stays.
+    pub fn load(&mut self, file: &Value) -> Result<(), Vec<Error>> {
+        let scenario = Scenario::read(file)?;
+        let taut = self.taut;
+        *self = Self::new(scenario);
+        self.set_taut(taut);
+        Ok(())
+    }
+
+    /// The scenario as it stands.
+    pub fn scenario(&self) -> &Scenario {
+        &self.scenario
+    }
+
+    /// The true chain.
+    pub fn chain(&self) -> &Chain {
+        self.scenario.chain.chain()
+    }
+
+    /// The chain as it is drawn.
+    pub fn drawn(&self) -> &Chain {
+        &self.drawn
+    }
+
+    /// The posed pitch; none when the chain does not go together.
+    pub fn posing(&self) -> Option<&Posing> {
+        self.posing.as_ref()
+    }
+
+    /// The movement that is shown.
+    pub fn mode(&self) -> Mode {
+        self.mode
+    }
+
+    /// How many times too big gaps and tilts are drawn.
+    pub fn factor(&self) -> u32 {
+        self.factor
+    }
+
+    /// Sets a value of the scenario at a path such as `chain.bore_mm`.
+    ///
+    /// # Errors
+    /// Every fault that the change makes; the last good scenario stays.
+    pub fn set(&mut self, path: &str, value: Value) -> Result<(), Vec<Error>> {
+        self.take(self.scenario.with(path, value)?);
+        Ok(())
+    }
+
+    /// Sets a gap, mm, by moving the one dimension that moves it and no other: `pin_clearance_mm`,
+    /// `side_gap_mm`, `roller_clearance_mm`, `roller_side_clearance_mm`.
+    ///
+    /// # Errors
+    /// Every fault that the change makes, or an unknown gap; the last good scenario stays.
+    pub fn set_gap(&mut self, key: &str, gap_mm: f64) -> Result<(), Vec<Error>> {
+        let Some(pair) = Pair::ALL.iter().copied().find(|pair| gap_quantity(*pair).key() == key)
+        else {
+            return Err(vec![Error::number(key, gap_mm, Rule::UnknownKey)]);
+        };
+        let dimension = pair.moves();
+        let now_mm = dimension.of(self.chain());
+        let grows = if dimension == Dimension::RollerLength { -1.0 } else { 1.0 };
+        let mm = now_mm + grows * (gap_mm - pair.gap_mm(self.chain()));
+        self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
+    }
+
+    /// Fills the chain from a published size, in the construction of a word.
+    ///
+    /// # Errors
+    /// An unknown number or construction; the last good scenario stays.
+    pub fn adopt_size(&mut self, number: &str, construction: &str) -> Result<(), Vec<Error>> {
+        let unknown = |field: &str, value: &str| vec![Error::text(field, value, Rule::UnknownKey)];
+        let size = Published::of_number(number).ok_or_else(|| unknown("number", number))?;
+        let known = Construction::ALL.iter().copied().find(|known| known.key() == construction);
+        let construction = known.ok_or_else(|| unknown("chain.construction", construction))?;
+        let filled = size.fill(construction);
+        let members = filled.stated.iter();
+        let sizes = members.map(|(dimension, mm)| (dimension.key().to_owned(), Value::Number(*mm)));
+        let first = ("construction".to_owned(), Value::text(construction.key()));
+        let chain = Value::Object([first].into_iter().chain(sizes).collect());
+        self.take(self.scenario.with("chain", chain)?);
+        Ok(())
+    }
+
+    /// Shows another movement, straight.
+    ///
+    /// # Errors
+    /// An unknown movement.
+    pub fn show(&mut self, mode: &str) -> Result<(), Vec<Error>> {
+        let found = Mode::of_key(mode);
+        self.mode = found.ok_or_else(|| vec![Error::text("mode", mode, Rule::UnknownKey)])?;
+        self.scrub(0.0);
+        Ok(())
+    }
+
+    /// Goes to a share of the shown movement: 1 is the stop. A share that is no number is taken as 0.
+    pub fn scrub(&mut self, share: f64) {
+        let share = if share.is_finite() { share } else { 0.0 };
+        let mode = self.mode;
+        self.put(Ask::Share { mode, share: share.clamp(mode.least_share(), 1.0) });
+    }
+
+    /// Goes some steps of a twentieth along the shown movement, from where the chain stands now.
+    pub fn nudge(&mut self, steps: f64) {
+        const STEP: f64 = 0.05;
+        self.scrub(self.share() + STEP * steps);
+    }
+
+    /// How far the chain is along the shown movement.
+    pub fn share(&self) -> f64 {
+        self.posing.as_ref().map_or(0.0, |posing| posing.share(self.mode))
+    }
+
+    /// Puts the first joint at an offset, mm, and a yaw, rad, or as near as it can go.
+    pub fn room_to(&mut self, offset_mm: f64, yaw_rad: f64) {
+        if offset_mm.is_finite() && yaw_rad.is_finite() {
+            self.put(Ask::Room { offset_mm, yaw_rad });
+        }
+    }
+
+    /// Pulls the chain taut, or lets it go.
+    pub fn set_taut(&mut self, taut: bool) {
+        self.taut = taut;
+        if let Some(posing) = &mut self.posing {
+            posing.set_taut(taut);
+        }
+    }
+
+    /// Draws gaps and tilts so many times too big, from 1 to the most that is honest.
+    pub fn widen(&mut self, factor: f64) {
+        let factor = if factor.is_finite() { factor.round() } else { 1.0 };
+        let factor = factor.clamp(1.0, f64::from(self.cap)) as u32;
+        self.wished_factor = Some(factor);
+        self.build(self.ask());
+    }
+
+    /// The report.
+    pub fn report(&self) -> Report {
+        Report::of(&self.scenario)
+    }
+
+    /// Takes a good scenario.
+    fn take(&mut self, scenario: Scenario) {
+        self.scenario = scenario;
+        self.build(self.ask());
+    }
+
+    /// What can be asked of the next chain as it was of this one: what a hand holds becomes the share
+    /// that it has reached.
+    fn ask(&self) -> Ask {
+        match self.posing.as_ref().map(Posing::ask) {
+            Some(ask @ (Ask::Share { .. } | Ask::Room { .. })) => ask.clone(),
+            _ => Ask::Share { mode: self.mode, share: self.share() },
+        }
+    }
+
+    fn put(&mut self, ask: Ask) {
+        self.hand = Hand::Empty;
+        if let Some(posing) = &mut self.posing {
+            posing.put(ask);
+        }
+    }
+
+    /// Builds what is drawn and posed from the scenario's chain.
+    fn build(&mut self, ask: Ask) {
+        let chain = *self.chain();
+        self.cap = cap(&chain);
+        self.factor = self.wished_factor.unwrap_or(self.cap).clamp(1, self.cap);
+        let factor = f64::from(self.factor);
+        self.drawn = Chain::new(widen(&chain, factor)).unwrap_or(chain);
+        self.hand = Hand::Empty;
+        self.posing = chain.goes_together().then(|| {
+            let mut posing = Posing::new(&chain, &self.drawn, factor, self.bend_rad());
+            posing.set_taut(self.taut);
+            posing.put(ask);
+            posing
+        });
+    }
+
+    /// How far a joint bends as it enters the scenario's smaller wheel: 2 pi / z, rad.
+    fn bend_rad(&self) -> f64 {
+        let teeth =
+            self.scenario.drive.as_ref().map_or(TEETH, |drive| drive.wheels.driven_teeth.into());
+        2.0 * core::f64::consts::PI / teeth
+    }
+
+    /// The room to move of the first joint; empty when the chain does not go together.
+    pub fn room(&self) -> RoomView {
+        let Some(posing) = &self.posing else { return RoomView::default() };
+        RoomView::of(&room(self.chain()), posing)
+    }
+}
+
+/// The quantity that a gap is.
+pub(crate) fn gap_quantity(pair: Pair) -> Quantity {
+    match pair {
+        Pair::PinBore => Quantity::PinClearance,
+        Pair::SideGap => Quantity::SideGap,
+        Pair::RollerBarrel => Quantity::RollerClearance,
+        Pair::RollerPlates => Quantity::RollerSideClearance,
+    }
+}
+
+#[cfg(test)]
+mod tests;

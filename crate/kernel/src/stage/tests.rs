@@ -1,0 +1,130 @@
+use super::*;
+use crate::plane::Point;
+use crate::scene::View;
+
+fn file(bore_mm: f64) -> Value {
+    Value::object([
+        ("format", Value::Number(1.0)),
+        ("title", Value::text("test")),
+        (
+            "chain",
+            Value::object([
+                ("construction", Value::text("bushed")),
+                ("pitch_mm", Value::Number(12.7)),
+                ("roller_diameter_mm", Value::Number(7.75)),
+                ("inner_width_mm", Value::Number(6.35)),
+                ("pin_diameter_mm", Value::Number(3.58)),
+                ("bore_mm", Value::Number(bore_mm)),
+            ]),
+        ),
+    ])
+}
+
+fn stage() -> Stage {
+    Stage::new(Scenario::read(&file(3.62)).unwrap())
+}
+
+#[test]
+fn a_refused_size_leaves_the_last_good_chain_and_pose() {
+    let mut stage = stage();
+    stage.scrub(0.5);
+    let before = (stage.scenario().clone(), stage.share());
+    let faults = stage.set("chain.bore_mm", Value::Number(-1.0)).unwrap_err();
+    assert!(faults.iter().any(|fault| fault.field == "chain.bore_mm"));
+    assert!(stage.set("chain.nonsense", Value::Number(1.0)).is_err());
+    assert!(stage.load(&file(0.0)).is_err());
+    assert!(stage.set_gap("pin_clearance_mm", f64::NAN).is_err());
+    assert!(stage.set_gap("nothing_mm", 0.1).is_err());
+    assert!(stage.adopt_size("40", "woven").is_err());
+    assert!(stage.adopt_size("39", "bushed").is_err());
+    assert!(stage.show("dance").is_err());
+    assert_eq!((stage.scenario().clone(), stage.share()), before);
+}
+
+#[test]
+fn a_gap_moves_one_dimension() {
+    let mut stage = stage();
+    for pair in Pair::ALL {
+        let before = *stage.chain().sizes();
+        stage.set_gap(gap_quantity(*pair).key(), 0.11).unwrap();
+        assert!((pair.gap_mm(stage.chain()) - 0.11).abs() < 1e-12, "{pair:?}");
+        for other in Pair::ALL.iter().filter(|other| *other != pair) {
+            let moved_mm = other.gap_mm(stage.chain()) - other.gap_mm(&before);
+            assert!(moved_mm.abs() < 1e-12, "{pair:?} moves {other:?}");
+        }
+    }
+}
+
+#[test]
+fn an_overlap_takes_the_pose_away_and_a_gap_gives_it_back() {
+    let mut stage = stage();
+    stage.scrub(1.0);
+    stage.set_gap("pin_clearance_mm", -0.02).unwrap();
+    let state = stage.state();
+    assert!(state.apart && stage.contacts().is_empty() && stage.posing().is_none());
+    assert_eq!(state.interference.len(), 1);
+    stage.set_gap("pin_clearance_mm", 0.04).unwrap();
+    assert!(!stage.state().apart && !stage.contacts().is_empty());
+}
+
+#[test]
+fn every_published_size_goes_on_the_stage_in_both_constructions() {
+    let mut stage = stage();
+    for size in crate::table::PUBLISHED {
+        for construction in Construction::ALL {
+            stage.adopt_size(size.number, construction.key()).unwrap();
+            let state = stage.state();
+            assert!(!state.apart, "{} {construction:?}", size.number);
+            assert_eq!(state.number, Some(size.number));
+            assert!(!state.chosen.is_empty());
+        }
+    }
+}
+
+#[test]
+fn a_hand_on_the_next_link_pulls_it_to_the_stop_and_leaves_it_there() {
+    let mut stage = stage();
+    let at = Point::new(20.0, 0.0);
+    assert!(stage.grab(View::Plan, at));
+    stage.drag(at + Point::new(0.0, 50.0));
+    stage.release();
+    let live = stage.live();
+    assert!(live.pin_touches && live.touching >= 4, "{live:?}");
+    let before = live.total_rad;
+    stage.drag(at);
+    assert!((stage.live().total_rad - before).abs() < 1e-15, "nothing is held");
+    assert!(!stage.grab(View::Plan, Point::new(-9.0, 0.0)), "the held link does not move");
+}
+
+#[test]
+fn a_hand_turns_the_end_section_and_bends_the_side_view() {
+    let mut stage = stage();
+    stage.show("twist").unwrap();
+    assert!(stage.grab(View::End, Point::new(5.0, 0.0)));
+    stage.drag(Point::new(5.0, 5.0));
+    assert!((stage.share() - 1.0).abs() < 1e-6);
+    stage.show("bend").unwrap();
+    assert!(stage.grab(View::Elevation, Point::new(15.0, 0.0)));
+    stage.drag(Point::new(15.0, -1.0));
+    assert!(stage.share() > 0.1);
+}
+
+#[test]
+fn a_step_goes_on_from_where_the_hand_left_the_chain() {
+    let mut stage = stage();
+    stage.scrub(0.5);
+    stage.nudge(2.0);
+    assert!((stage.share() - 0.6).abs() < 1e-3, "{}", stage.share());
+}
+
+#[test]
+fn the_factor_stays_honest() {
+    let mut stage = stage();
+    let cap = stage.state().factor.cap;
+    assert!(cap > 1);
+    stage.widen(1e9);
+    assert_eq!(stage.factor(), cap);
+    stage.widen(f64::NAN);
+    assert_eq!(stage.factor(), 1);
+    assert_eq!(stage.drawn().sizes(), stage.chain().sizes());
+}
