@@ -1,5 +1,6 @@
 //! The contact geometry of a roller chain.
 
+pub mod answer;
 pub mod chain;
 pub mod contact;
 pub mod decimal;
