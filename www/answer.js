@@ -16,7 +16,7 @@ const QUIET_MS = 700;
  */
 export function sentences(session) {
   const { bench, work, state } = session;
-  if (!state.apart) {
+  if (!state.fits) {
     const named = state.interference.map((each) => say("apart.part", each)).join(", ");
     return { answer: say("apart.answer", { parts: named }), surprise: say("apart.surprise"), helper: "" };
   }
@@ -61,7 +61,7 @@ export function startAnswer(session) {
     if (answer.textContent !== said.answer) answer.textContent = said.answer;
     if (surprise.textContent !== said.surprise) surprise.textContent = said.surprise;
     if (helper.textContent !== said.helper) helper.textContent = said.helper;
-    answer.classList.toggle("bad", !session.state.apart);
+    answer.classList.toggle("bad", !session.state.fits);
     byId("drawing").setAttribute("aria-label", say("drawing.name", { answer: said.answer }));
     clearTimeout(timer);
     timer = setTimeout(() => {

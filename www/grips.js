@@ -28,7 +28,7 @@ export class Grips {
   /** Puts a button over every grip of the drawing. */
   place() {
     const { bench } = this.session;
-    const grips = this.session.state.apart ? bench.grips() : [];
+    const grips = this.session.state.fits ? bench.grips() : [];
     for (const [id, button] of this.buttons) {
       if (!grips.some((grip) => grip.id === id)) button.hidden = true;
     }
@@ -89,7 +89,7 @@ export class Grips {
     const bare = target === this.stage.canvas;
     if (event.button !== 0 || (bare && event.pointerType === "touch")) return;
     const pointer = this.stage.spotOf(event, at?.view);
-    if (!pointer || !this.session.state.apart) return;
+    if (!pointer || !this.session.state.fits) return;
     const held = at ?? pointer;
     if (!this.session.bench.grab(held.view, held.x_mm, held.y_mm)) return;
     target.setPointerCapture(event.pointerId);

@@ -14,7 +14,7 @@ import init, { Bench } from "./lightgap_wasm.js";
 /** @typedef {{amplitude: number, numbers: Record<string, number>, answers: Answer[], limited_by: string[]}} Live */
 /**
  * @typedef {object} BenchState
- * @property {boolean} apart
+ * @property {boolean} fits
  * @property {{between: string, too_little_mm: number}[]} interference
  * @property {string} construction
  * @property {Record<string, number>} sizes

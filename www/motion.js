@@ -77,15 +77,15 @@ export class Motion {
   }
 
   show() {
-    const { work, live: { numbers }, state: { apart } } = this.session;
-    dress(this.scrub, { min: this.low(), max: 1, disabled: !apart });
+    const { work, live: { numbers }, state: { fits } } = this.session;
+    dress(this.scrub, { min: this.low(), max: 1, disabled: !fits });
     if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(work.at);
     const now = work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
-    byId("now").textContent = apart ? now : "";
+    byId("now").textContent = fits ? now : "";
     this.scrub.setAttribute("aria-valuetext", now);
     const word = this.frame ? "pause" : "play";
-    dress(this.play, { "aria-label": say(word), title: say(word), "data-on": this.frame > 0, disabled: !apart });
-    for (const id of ["step-back", "step-on"]) dress(byId(id), { disabled: !apart });
+    dress(this.play, { "aria-label": say(word), title: say(word), "data-on": this.frame > 0, disabled: !fits });
+    for (const id of ["step-back", "step-on"]) dress(byId(id), { disabled: !fits });
   }
 }
 
@@ -103,7 +103,7 @@ const INPUTS = ["pointerdown", "keydown", "wheel", "touchstart"];
 export function openingMovement(stage) {
   const { session } = stage;
   const { body } = document;
-  if (still.matches || !session.bench.state().apart) return Promise.resolve();
+  if (still.matches || !session.bench.state().fits) return Promise.resolve();
   return new Promise((over) => {
     session.bench.scrub(1);
     const touching = session.bench.contacts().filter((contact) => contact.number).map((contact) => contact.id);

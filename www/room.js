@@ -111,7 +111,7 @@ class Chart {
 
   /** @param {boolean} [anew] draws the outline again, not the dot alone */
   show(anew = false) {
-    if (!this.session.state.apart) return;
+    if (!this.session.state.fits) return;
     const room = this.session.bench.room();
     if (anew) this.drawBack(room);
     const [x, y] = this.pointOf(room.dot);

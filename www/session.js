@@ -47,7 +47,7 @@ export class Session {
   }
 
   get contacts() {
-    return (this.seen.contacts ??= this.bench.state().apart ? this.bench.contacts() : []);
+    return (this.seen.contacts ??= this.bench.state().fits ? this.bench.contacts() : []);
   }
 
   get live() {
@@ -97,7 +97,7 @@ export class Session {
 
   /** Takes the pose of the work again, after the chain has changed under it. */
   pose() {
-    if (!this.bench.state().apart) return;
+    if (!this.bench.state().fits) return;
     const { held, at } = this.work;
     if (held) this.bench.room_to(held.offset_mm, held.yaw_rad);
     else this.bench.scrub(at);

@@ -49,7 +49,7 @@ function working(session, probe) {
   const rows = VALUES[how].flatMap((key) => [
     make("dt", {}, make("i", {}, say(`letter.${key}`)), " ", say(`value.${key}`)), make("dd", {}, gap(values[key])),
   ]);
-  const limit = state.apart && LIMIT[how] ? limitOf(state.play, how) : null;
+  const limit = state.fits && LIMIT[how] ? limitOf(state.play, how) : null;
   const parts = [
     make("p", { class: "formula" }, say(`work.${how}.formula.${state.construction}`)),
     make("dl", {}, ...rows, ...(limit ? [make("dt", {}, say(`work.${how}.result`)), make("dd", {}, limit)] : [])),
@@ -84,7 +84,7 @@ function matter(session, probe, how) {
   const tried = [0.5, 2].map((times) => {
     const faults = probe.load(session.bench.scenario()).concat(probe.set_gap(key, now * times));
     const state = probe.state();
-    return faults.length === 0 && state.apart ? limitOf(state.play, how) : "–";
+    return faults.length === 0 && state.fits ? limitOf(state.play, how) : "–";
   });
   return make("p", {}, make("b", {}, say("work.matters")), " ",
     say(`work.${how}.matters`, { half: tried[0], twice: tried[1] }));

@@ -36,8 +36,8 @@ pub struct Factor {
 /// What stands on the stage.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct State {
-    /// Whether the parts do not go together, so that nothing is solved.
-    pub apart: bool,
+    /// Whether the parts go together; if not, nothing is solved.
+    pub fits: bool,
     /// What overlaps.
     pub interference: Vec<Overlap>,
     /// How the inner link is made.
@@ -76,7 +76,7 @@ impl Stage {
         let keys =
             |dimensions: Vec<Dimension>| dimensions.into_iter().map(Dimension::key).collect();
         State {
-            apart: self.posing.is_none(),
+            fits: self.posing.is_some(),
             interference: report.interference.unwrap_or_default(),
             construction: chain.construction.key(),
             number: published.map(|size| size.number),

@@ -61,10 +61,10 @@ fn an_overlap_takes_the_pose_away_and_a_gap_gives_it_back() {
     stage.scrub(1.0);
     stage.set_gap("pin_clearance_mm", -0.02).unwrap();
     let state = stage.state();
-    assert!(state.apart && stage.contacts().is_empty() && stage.posing().is_none());
+    assert!(!state.fits && stage.contacts().is_empty() && stage.posing().is_none());
     assert_eq!(state.interference.len(), 1);
     stage.set_gap("pin_clearance_mm", 0.04).unwrap();
-    assert!(!stage.state().apart && !stage.contacts().is_empty());
+    assert!(stage.state().fits && !stage.contacts().is_empty());
 }
 
 #[test]
@@ -74,7 +74,7 @@ fn every_published_size_goes_on_the_stage_in_both_constructions() {
         for construction in Construction::ALL {
             stage.adopt_size(size.number, construction.key()).unwrap();
             let state = stage.state();
-            assert!(!state.apart, "{} {construction:?}", size.number);
+            assert!(state.fits, "{} {construction:?}", size.number);
             assert_eq!(state.number, Some(size.number));
             assert!(!state.chosen.is_empty());
         }
