@@ -4,6 +4,7 @@
 mod page;
 mod place;
 mod trouble;
+mod verify;
 
 use clap::{Parser, Subcommand};
 use std::process::ExitCode;
@@ -20,11 +21,14 @@ struct Line {
 enum Command {
     /// Build the page and serve it on this machine alone
     Page(page::Options),
+    /// Run every check of the project
+    Verify(verify::Options),
 }
 
 fn main() -> ExitCode {
     let outcome = match Line::parse().command {
         Command::Page(options) => page::run(&options),
+        Command::Verify(options) => verify::run(&options),
     };
     outcome.unwrap_or_else(|trouble| {
         eprintln!("{trouble}");

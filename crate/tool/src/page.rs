@@ -6,6 +6,7 @@ mod server;
 mod single;
 mod site;
 
+pub use glue::{TARGET, add_target};
 pub use site::Site;
 
 use crate::trouble::Trouble;

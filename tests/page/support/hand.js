@@ -1,0 +1,94 @@
+// One hand for three engines: the few things a visitor does, the few things a test asks.
+
+import { chromium } from "playwright-core";
+import puppeteer from "puppeteer-core";
+import { twoFrames } from "./inside.js";
+
+export const CHROMIUM_FLAGS = [
+  "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync", "--force-color-profile=srgb",
+];
+export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FLAGS };
+
+/**
+ * @typedef {object} Hand
+ * @property {(address: string) => Promise<unknown>} goTo
+ * @property {(work: Function, ...values: unknown[]) => Promise<any>} inside runs a function in the page
+ * @property {(key: string) => Promise<void>} press
+ * @property {(text: string) => Promise<void>} type replaces what the focused field holds and leaves it
+ * @property {(path: {x: number, y: number}[]) => Promise<void>} drag
+ * @property {() => Promise<unknown>} reload
+ * @property {() => Promise<unknown>} back
+ * @property {() => string[]} complaints what the console said, where the engine lets us hear it
+ * @property {() => Promise<void>} close
+ */
+
+/**
+ * A function with its values as text to be evaluated.
+ * @param {Function} work
+ * @param {unknown[]} values
+ */
+const call = (work, values) => `(${work})(...${JSON.stringify(values)})`;
+
+/**
+ * What Playwright's and puppeteer's pages have in common.
+ * @param {any} page
+ * @param {() => Promise<void>} close
+ * @returns {Hand}
+ */
+function handOf(page, close) {
+  /** @type {string[]} */
+  const complaints = [];
+  page.on("console", (said) => ["error", "warning", "warn"].includes(said.type()) && complaints.push(said.text()));
+  page.on("pageerror", (error) => complaints.push(String(error)));
+  const inside = (work, ...values) => page.evaluate(call(work, values));
+  const press = async (key) => {
+    await page.keyboard.press(key);
+    await inside(twoFrames);
+  };
+  return {
+    goTo: (address) => page.goto(address),
+    inside,
+    press,
+    async type(text) {
+      await inside(() => /** @type {HTMLInputElement} */ (document.activeElement).select());
+      await page.keyboard.type(text);
+      await press("Tab");
+    },
+    async drag([from, ...path]) {
+      await page.mouse.move(from.x, from.y);
+      await page.mouse.down();
+      for (const { x, y } of path) await page.mouse.move(x, y);
+      await page.mouse.up();
+      await inside(twoFrames);
+    },
+    reload: () => page.reload(),
+    back: () => page.goBack(),
+    complaints: () => complaints,
+    close,
+  };
+}
+
+/**
+ * Chromium by Playwright, with what a visitor may prefer.
+ * @param {object} [wishes] viewport, colour scheme, touch
+ */
+export async function openChromium(wishes = {}) {
+  const browser = await chromium.launch(CHROMIUM);
+  const context = await browser.newContext({
+    viewport: { width: 1280, height: 900 }, reducedMotion: "reduce", ...wishes,
+  });
+  const page = await context.newPage();
+  return { page, context, ...handOf(page, () => browser.close()) };
+}
+
+/** Firefox by puppeteer over its own protocol: no driver in between. */
+export async function openFirefox() {
+  const browser = await puppeteer.launch({
+    browser: "firefox", executablePath: "/usr/bin/firefox-esr", headless: true,
+    defaultViewport: { width: 1280, height: 900 },
+    extraPrefsFirefox: { "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true },
+  });
+  const page = await browser.newPage();
+  return handOf(page, () => browser.close());
+}

@@ -1,0 +1,78 @@
+// What the tests do inside the page. Each function is sent there as text, so it stands alone.
+
+/** Two frames: what was asked for is computed in the first and painted by the second. */
+export const twoFrames = () =>
+  new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))));
+
+/** Waits, frame by frame, until the page has opened or said why it cannot. */
+export const opened = () =>
+  new Promise((done) => {
+    let frames = 0;
+    const look = () => {
+      const answer = document.querySelector("#answer")?.textContent;
+      const failure = /** @type {HTMLElement|null} */ (document.querySelector("#failure"));
+      const moving = document.body.classList.contains("opening");
+      if ((answer && !moving) || (failure && !failure.hidden) || ++frames > 1800) done(answer ?? "");
+      else requestAnimationFrame(look);
+    };
+    look();
+  });
+
+/** @param {string} selector */
+export const textOf = (selector) => document.querySelector(selector)?.textContent ?? "";
+
+/** @param {string} selector */
+export const centreOf = (selector) => {
+  const element = document.querySelector(selector);
+  if (!element) throw new Error(`no ${selector}`);
+  element.scrollIntoView({ block: "center" });
+  const box = element.getBoundingClientRect();
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+
+/** @param {string} selector */
+export const focusOn = (selector) => {
+  const element = /** @type {HTMLElement|null} */ (document.querySelector(selector));
+  if (!element) throw new Error(`no ${selector}`);
+  for (let fold = element.closest("details"); fold; fold = fold.parentElement?.closest("details") ?? null) {
+    fold.open = true;
+  }
+  element.focus();
+  return document.activeElement === element;
+};
+
+/** A short mark of everything drawn: unlike pictures have unlike marks. */
+export const pictureMark = () => {
+  const canvas = /** @type {HTMLCanvasElement} */ (document.querySelector("#drawing"));
+  const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+  let mark = 0;
+  const colours = new Set();
+  for (let at = 0; at < data.length; at += 4) {
+    const colour = (data[at] << 16) | (data[at + 1] << 8) | data[at + 2];
+    mark = (Math.imul(mark, 31) + colour) | 0;
+    if (data[at + 3] > 0) colours.add(colour);
+  }
+  return { mark, colours: colours.size };
+};
+
+/**
+ * The selector of the field for a size, found by its label as a reader finds it.
+ * @param {string} label
+ */
+export const fieldLabelled = (label) => {
+  const found = [...document.querySelectorAll("#sizes label")].find((each) => each.textContent === label);
+  if (!found) throw new Error(`no field ${label}`);
+  return `#${found.getAttribute("for")}`;
+};
+
+/** @param {string} selector */
+export const fieldState = (selector) => {
+  const input = /** @type {HTMLInputElement} */ (document.querySelector(selector));
+  const fault = /** @type {HTMLElement} */ (document.querySelector(`${selector}-fault`));
+  return {
+    value: input.value,
+    invalid: input.getAttribute("aria-invalid"),
+    fault: fault.hidden ? "" : (fault.textContent ?? ""),
+    described: (input.getAttribute("aria-describedby") ?? "").includes(fault.id),
+  };
+};

@@ -1,0 +1,133 @@
+// The shorter suite, the same in every engine: load, drag, keyboard, list, refusal, reload, back.
+
+import assert from "node:assert/strict";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { centreOf, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames } from "./inside.js";
+import { startPage } from "./server.js";
+import { words } from "./words.js";
+
+const GRIP = "#grips button:not([hidden])";
+
+/**
+ * @param {string} engine
+ * @param {() => Promise<import("./hand.js").Hand>} open
+ */
+export function shortSuite(engine, open) {
+  describe(`the page in ${engine}`, () => {
+    /** @type {import("./hand.js").Hand} */
+    let hand;
+    /** @type {Awaited<ReturnType<typeof startPage>>} */
+    let page;
+    before(async () => {
+      page = await startPage();
+      hand = await open();
+    });
+    after(async () => {
+      await hand?.close();
+      await page?.stop();
+    });
+    beforeEach(async () => {
+      await hand.goTo("about:blank");
+      await hand.goTo(page.address);
+      await hand.inside(opened);
+    });
+    const now = () => hand.inside(textOf, "#now");
+    const hash = () => hand.inside(() => location.hash);
+    const scrubTo = async (key) => {
+      await hand.inside(focusOn, "#scrub");
+      await hand.press(key);
+    };
+
+    test("the first screen stands, drawn, without a complaint", async () => {
+      assert.notEqual(await hand.inside(textOf, "#answer"), "");
+      assert.ok((await hand.inside(pictureMark)).colours > 8, "the canvas holds a drawing");
+      assert.equal(await hand.inside(() => document.querySelector("#failure").hidden), true);
+      assert.deepEqual(hand.complaints(), []);
+    });
+
+    test("the keyboard moves the chain by its slider, and the reading follows", async () => {
+      await scrubTo("End");
+      const [end, drawn] = [await now(), await hand.inside(pictureMark)];
+      assert.match(end, /\d/);
+      for (let steps = 0; steps < 10; steps++) await hand.press("ArrowLeft");
+      assert.notEqual(await now(), end);
+      assert.notEqual((await hand.inside(pictureMark)).mark, drawn.mark);
+      assert.equal(await hand.inside(() => document.querySelector("#scrub").getAttribute("aria-valuetext")), await now());
+    });
+
+    test("a link dragged aside stops at the metal, and what stops it is named", async () => {
+      await scrubTo("End");
+      const limit = await now();
+      await scrubTo("Home");
+      await hand.inside(() => document.querySelector("#scrub").value === "-1");
+      const from = await hand.inside(centreOf, GRIP);
+      const up = [40, 120, 240, 300].map((rise) => ({ x: from.x, y: from.y - rise }));
+      await hand.drag([from, ...up]);
+      assert.equal(await now(), limit);
+      assert.ok(Number(await hand.inside(textOf, "#touching-count")) > 0);
+      await hand.drag([await hand.inside(centreOf, GRIP), { x: from.x, y: from.y - 400 }]);
+      assert.equal(await now(), limit, "a second pull gives nothing more");
+    });
+
+    test("a row of the list lights its face in the drawing", async () => {
+      await scrubTo("End");
+      const dark = await hand.inside(pictureMark);
+      await hand.inside(() => document.querySelector("#touching button").click());
+      await hand.inside(twoFrames);
+      const pressed = await hand.inside(() => document.querySelector("#touching button").getAttribute("aria-pressed"));
+      assert.equal(pressed, "true");
+      assert.notEqual((await hand.inside(pictureMark)).mark, dark.mark);
+    });
+
+    test("a size that cannot be built is refused beside its field, and the last good chain stays", async () => {
+      const field = await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]);
+      const [answer, drawn, before] = [
+        await hand.inside(textOf, "#answer"), await hand.inside(pictureMark), await hand.inside(fieldState, field),
+      ];
+      assert.equal(before.fault, "");
+      await hand.inside(focusOn, field);
+      await hand.type("-3");
+      const refused = await hand.inside(fieldState, field);
+      assert.match(refused.fault, /\w/);
+      assert.equal(refused.invalid, "true");
+      assert.ok(refused.described, "the field names the sentence that refuses it");
+      assert.equal(await hand.inside(textOf, "#answer"), answer);
+      assert.deepEqual(await hand.inside(pictureMark), drawn);
+    });
+
+    test("a reload keeps the state", async () => {
+      await changePin(hand);
+      const [address, said, reading] = [await hash(), await hand.inside(textOf, "#answer"), await now()];
+      assert.notEqual(address, "");
+      await hand.reload();
+      await hand.inside(opened);
+      assert.deepEqual([await hash(), await hand.inside(textOf, "#answer"), await now()], [address, said, reading]);
+    });
+
+    test("back leaves the question and keeps the work", async () => {
+      const first = await hand.inside(textOf, "#questions [aria-current]");
+      await hand.inside(() => document.querySelector("#questions :is(a, button):not([aria-current])").click());
+      await hand.inside(twoFrames);
+      assert.notEqual(await hand.inside(textOf, "#questions [aria-current]"), first);
+      const field = await changePin(hand);
+      const changed = (await hand.inside(fieldState, field)).value;
+      await hand.back();
+      await hand.inside(opened);
+      await hand.inside(twoFrames);
+      assert.equal(await hand.inside(textOf, "#questions [aria-current]"), first);
+      assert.equal((await hand.inside(fieldState, field)).value, changed, "the changed size is still there");
+    });
+  });
+}
+
+/**
+ * Makes the pin a hundredth of a millimetre thinner by typing.
+ * @param {import("./hand.js").Hand} hand
+ */
+async function changePin(hand) {
+  const field = await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]);
+  await hand.inside(focusOn, field);
+  const { value } = await hand.inside(fieldState, field);
+  await hand.type(String(Number((Number(value) - 0.01).toFixed(4))));
+  return field;
+}

@@ -1,0 +1,4 @@
+import { shortSuite } from "../support/short.js";
+import { openWebkit } from "../support/webkit.js";
+
+shortSuite("WebKitGTK", openWebkit);
