@@ -4,7 +4,7 @@
 export const twoFrames = () =>
   new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))));
 
-/** Waits, frame by frame, until the page has opened or said why it cannot. */
+/** Waits, frame by frame, until the page has opened; gives what went wrong, or nothing. */
 export const opened = () =>
   new Promise((done) => {
     let frames = 0;
@@ -12,7 +12,8 @@ export const opened = () =>
       const answer = document.querySelector("#answer")?.textContent;
       const failure = /** @type {HTMLElement|null} */ (document.querySelector("#failure"));
       const moving = document.body.classList.contains("opening");
-      if ((answer && !moving) || (failure && !failure.hidden) || ++frames > 1800) done(answer ?? "");
+      if (answer && !moving) done("");
+      else if ((failure && !failure.hidden) || ++frames > 600) done(failure?.textContent || "it did not open");
       else requestAnimationFrame(look);
     };
     look();

@@ -30,7 +30,7 @@ const LETTERS: &str = "fonts-dejavu-core";
 pub fn types(log: &Path) -> Result<Tally, Trouble> {
     let tests = with_node()?;
     let compiler = tests.join("node_modules/.bin/tsc");
-    let done = logged(place::in_root(compiler).args(["--project", "www/tsconfig.json"]), log)?;
+    let done = logged(place::in_root(compiler).args(["--project", "tests/page/tsconfig.json"]), log)?;
     Ok(Tally::of_one(done.good))
 }
 
@@ -69,7 +69,7 @@ fn suite(name: &str, log: &Path) -> Result<Tally, Trouble> {
     files.sort();
     let mut node = Command::new("node");
     node.current_dir(&tests)
-        .args(["--test", "--test-concurrency=1", "--test-timeout=120000"])
+        .args(["--test", "--test-concurrency=1", "--test-timeout=900000"])
         .arg("--test-reporter=spec")
         .args(files);
     let done = logged(&mut node, log)?;

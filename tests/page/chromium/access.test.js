@@ -1,0 +1,130 @@
+// The page for those who do not see it, point at it, or want it to move.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { after, before, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { focusOn, opened, textOf } from "../support/inside.js";
+import { startPage } from "../support/server.js";
+
+const RULES = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+/** @typedef {Awaited<ReturnType<typeof openChromium>>} Hand */
+
+/**
+ * The accessibility rules the page breaks, each with the places.
+ * @param {Hand} hand
+ */
+async function broken(hand) {
+  await hand.page.evaluate(RULES);
+  const { violations } = await hand.inside(async (tags) => {
+    for (const fold of document.querySelectorAll("details")) fold.open = true;
+    return globalThis.axe.run(document, { runOnly: tags, resultTypes: ["violations"] });
+  }, TAGS);
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
+}
+
+describe("access, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => (page = await startPage()));
+  after(() => page?.stop());
+
+  /**
+   * Opens the page as a visitor with these wishes, does the work, closes.
+   * @param {object} wishes
+   * @param {(hand: Hand) => Promise<void>} work
+   */
+  async function visit(wishes, work) {
+    const hand = await openChromium(wishes);
+    try {
+      await hand.goTo(page.address);
+      assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
+      await work(hand);
+    } finally {
+      await hand.close();
+    }
+  }
+
+  for (const [name, wishes] of Object.entries({
+    "in light": { colorScheme: "light" },
+    "in dark": { colorScheme: "dark" },
+    "with more contrast": { contrast: "more" },
+    "in forced colours": { forcedColors: "active" },
+    "on a phone": { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
+  })) {
+    test(`no accessibility rule is broken ${name}`, () =>
+      visit(wishes, async (hand) => assert.deepEqual(await broken(hand), [])));
+  }
+
+  test("the rules are awake: planted faults are found", () =>
+    visit({}, async (hand) => {
+      await hand.inside(() => {
+        document.documentElement.removeAttribute("lang");
+        const pale = document.createElement("p");
+        pale.textContent = "pale words on a white ground";
+        pale.setAttribute("style", "");
+        pale.style.setProperty("color", "#ddd");
+        pale.style.setProperty("background", "#fff");
+        document.querySelector("main").append(pale, document.createElement("input"));
+      });
+      const found = (await broken(hand)).map((line) => line.split(":")[0]);
+      for (const rule of ["html-has-lang", "color-contrast", "label"]) assert.ok(found.includes(rule), `${rule} in ${found}`);
+    }));
+
+  test("the drawing has a name, and its numbers stand beside it in words that follow it", () =>
+    visit({}, async (hand) => {
+      const canvas = await hand.inside(() => {
+        const drawing = document.querySelector("#drawing");
+        return { role: drawing.getAttribute("role"), name: drawing.getAttribute("aria-label") };
+      });
+      assert.equal(canvas.role, "img");
+      assert.match(canvas.name ?? "", /\w{3}/);
+      await hand.page.locator("#twin li").first().waitFor({ state: "attached" });
+      const before = await hand.inside(textOf, "#twin");
+      assert.match(before, /\d/);
+      await hand.inside(focusOn, "#scrub");
+      await hand.press("Home");
+      await hand.page.waitForFunction((old) => document.querySelector("#twin").textContent !== old, before);
+    }));
+
+  test("a screen reader hears the answer once it has settled", () =>
+    visit({}, async (hand) => {
+      await hand.page.waitForFunction(() => {
+        const [live, answer] = ["#live", "#answer"].map((id) => document.querySelector(id).textContent);
+        return answer !== "" && live.startsWith(answer);
+      });
+      const polite = await hand.inside(() => document.querySelector("#live").getAttribute("aria-live"));
+      assert.equal(polite, "polite");
+    }));
+
+  test("whatever can be used shows when it has the focus", () =>
+    visit({}, async (hand) => {
+      const bare = [];
+      for (let steps = 0; steps < 60; steps++) {
+        await hand.page.keyboard.press("Tab");
+        const seen = await hand.inside(() => {
+          const at = document.activeElement;
+          if (!at || at === document.body) return "";
+          const style = [at, ...at.querySelectorAll("*")].map((each) => getComputedStyle(each));
+          const ring = style.some((each) => (each.outlineStyle !== "none" && each.outlineWidth !== "0px") || each.boxShadow !== "none");
+          return ring ? "" : `${at.tagName} ${at.id} ${at.className}`;
+        });
+        if (seen) bare.push(seen);
+      }
+      assert.deepEqual(bare, []);
+    }));
+
+  test("targets are large enough for a finger on a phone", () =>
+    visit({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (hand) => {
+      const small = await hand.inside(() =>
+        [...document.querySelectorAll("button, select, summary, [role=slider]")]
+          .filter((each) => each.checkVisibility())
+          .map((each) => ({ each, box: each.getBoundingClientRect() }))
+          .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
+          .map(({ each, box }) => `${each.tagName} ${each.id} ${box.width}x${box.height}`));
+      assert.deepEqual(small, []);
+    }));
+});
