@@ -3,6 +3,7 @@
 
 mod page;
 mod place;
+mod solve;
 mod trouble;
 mod verify;
 
@@ -21,6 +22,8 @@ struct Line {
 enum Command {
     /// Build the page and serve it on this machine alone
     Page(page::Options),
+    /// Print a report of each scenario
+    Solve(solve::Options),
     /// Run every check of the project
     Verify(verify::Options),
 }
@@ -28,6 +31,7 @@ enum Command {
 fn main() -> ExitCode {
     let outcome = match Line::parse().command {
         Command::Page(options) => page::run(&options),
+        Command::Solve(options) => solve::run(&options),
         Command::Verify(options) => verify::run(&options),
     };
     outcome.unwrap_or_else(|trouble| {

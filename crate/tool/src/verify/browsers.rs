@@ -30,7 +30,8 @@ const LETTERS: &str = "fonts-dejavu-core";
 pub fn types(log: &Path) -> Result<Tally, Trouble> {
     let tests = with_node()?;
     let compiler = tests.join("node_modules/.bin/tsc");
-    let done = logged(place::in_root(compiler).args(["--project", "tests/page/tsconfig.json"]), log)?;
+    let done =
+        logged(place::in_root(compiler).args(["--project", "tests/page/tsconfig.json"]), log)?;
     Ok(Tally::of_one(done.good))
 }
 

@@ -1,0 +1,54 @@
+//! `cargo solve`: reports of scenarios, without a browser.
+
+mod print;
+mod read;
+mod sentence;
+
+use crate::trouble::Trouble;
+use lightgap::report::Report;
+use std::io::Write;
+use std::process::ExitCode;
+
+/// How a run ends that refused a scenario.
+const REFUSED: u8 = 2;
+
+/// What `cargo solve` may be told.
+#[derive(clap::Args)]
+pub struct Options {
+    /// Scenario files; `-` reads standard input
+    #[arg(required = true, value_name = "SCENARIO.json")]
+    scenarios: Vec<String>,
+    /// How reports are printed
+    #[arg(long, value_enum, default_value = "json")]
+    format: Format,
+}
+
+/// Forms of a report.
+#[derive(Clone, Copy, clap::ValueEnum)]
+pub enum Format {
+    /// One object a line
+    Json,
+    /// Names and values for reading
+    Table,
+    /// One row a scenario under a row of names
+    Csv,
+}
+
+/// Solves every scenario: prints the reports of the good ones, says the faults of the others.
+pub fn run(options: &Options) -> Result<ExitCode, Trouble> {
+    let mut reports = Vec::new();
+    let mut refused = false;
+    for name in &options.scenarios {
+        match read::scenario(name) {
+            Ok(scenario) => reports.push(Report::of(&scenario)),
+            Err(faults) => {
+                refused = true;
+                faults.iter().for_each(|fault| eprintln!("{}: {fault}", read::shown(name)));
+            }
+        }
+    }
+    let text = print::reports(&reports, options.format)?;
+    let printed = std::io::stdout().write_all(text.as_bytes());
+    printed.map_err(|error| Trouble::program("standard output", &error))?;
+    Ok(if refused { ExitCode::from(REFUSED) } else { ExitCode::SUCCESS })
+}
