@@ -1,6 +1,6 @@
 //! Files that must be refused, and what must be said of them: `hostile/README.md`.
 
-use lightgap::error::Error;
+use lightgap::error::{Error, Term};
 use lightgap::scenario::{Scenario, Value};
 use lightgap_tests::{read_scenario, text_of};
 use serde::Deserialize;
@@ -43,6 +43,21 @@ fn every_case_gives_its_faults_and_no_others() {
         }
     }
     assert!(wrong.is_empty(), "{} of {} cases:\n{}", wrong.len(), cases.len(), wrong.join("\n"));
+}
+
+#[test]
+fn every_fault_can_be_said() {
+    let words: serde_json::Value =
+        serde_json::from_str(&text_of("www/words/en.json")).expect("the words");
+    let cases: Vec<Case> =
+        serde_json::from_str(&text_of("tests/hostile/cases.json")).expect("the cases");
+    for fault in cases.iter().filter_map(|case| read(case).err()).flatten() {
+        assert!(words[format!("fault.{}", fault.rule.id())].is_string(), "{fault:?}");
+        for (name, term) in fault.rule.terms() {
+            let Term::Word(word) = term else { continue };
+            assert!(words[format!("{name}.{word}")].is_string(), "{name}.{word}");
+        }
+    }
 }
 
 #[test]

@@ -2,6 +2,7 @@
 //! refused.
 
 use lightgap::chain::{Construction, Dimension};
+use lightgap::quantity::Quantity;
 use lightgap::report::Report;
 use lightgap::scenario::{Scenario, Value};
 use lightgap::table::Published;
@@ -75,6 +76,22 @@ fn no_number_of_a_report_is_nan_infinite_or_negative_zero() {
         for (path, number) in numbers {
             assert!(number.is_finite(), "{id} {path}");
             assert!(number != 0.0 || number.is_sign_positive(), "{id} {path} is negative zero");
+        }
+    }
+}
+
+#[test]
+fn a_report_holds_every_quantity_of_the_catalogue() {
+    for (id, scenario) in scenarios() {
+        let numbers = numbers(&Report::of(&scenario));
+        let chain = scenario.chain.chain();
+        let solved = Quantity::PLAY.iter().filter(|_| chain.goes_together());
+        let geometry = Quantity::GEOMETRY.iter().map(|quantity| ("geometry", quantity));
+        for (section, quantity) in geometry.chain(solved.map(|quantity| ("play", quantity))) {
+            let path = format!("{section}.{}", quantity.key());
+            let found = numbers.iter().find(|(named, _)| *named == path);
+            let (_, number) = found.unwrap_or_else(|| panic!("{id} has no {path}"));
+            assert_eq!(number.to_bits(), quantity.of(chain).to_bits(), "{id} {path}");
         }
     }
 }

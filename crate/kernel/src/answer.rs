@@ -66,23 +66,32 @@ pub fn touch(contacts: &[ContactState]) -> Vec<Answer> {
 /// The answers of [`give`] at the extremes of a scenario's limits; none without limits.
 pub fn ranges(scenario: &Scenario) -> Vec<Answer> {
     let Some(range) = RangeSection::of(scenario) else { return Vec::new() };
-    let ways: [(_, _, fn(&PlaySection) -> f64); 4] = [
-        ("range.turn", "range.turn.apart", |play| play.turn_limit_rad),
-        ("range.aside", "range.aside.apart", |play| play.offset_limit_mm),
-        ("range.twist", "range.twist.apart", |play| play.twist_limit_rad),
-        ("range.lean", "range.lean.apart", |play| play.shear_limit_rad),
-    ];
-    let one = |(id, apart, of): &(&'static str, &'static str, fn(&PlaySection) -> f64)| {
-        let [low, high] =
-            if id.ends_with("aside") { ["low_mm", "high_mm"] } else { ["low_rad", "high_rad"] };
-        let at = |extreme: &Extreme| extreme.play.as_ref().map(of);
-        let most = at(&range.loosest)?;
-        Some(match at(&range.tightest) {
-            Some(least) => answer(id, vec![(low, least), (high, most)]),
-            None => answer(apart, vec![(high, most)]),
-        })
-    };
-    ways.iter().filter_map(one).collect()
+    let way = |ids, names, of: fn(&PlaySection) -> f64| span(&range, ids, names, of);
+    let (mm, rad) = (["low_mm", "high_mm"], ["low_rad", "high_rad"]);
+    [
+        way(["range.turn", "range.turn.apart"], rad, |play| play.turn_limit_rad),
+        way(["range.aside", "range.aside.apart"], mm, |play| play.offset_limit_mm),
+        way(["range.twist", "range.twist.apart"], rad, |play| play.twist_limit_rad),
+        way(["range.lean", "range.lean.apart"], rad, |play| play.shear_limit_rad),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// One limit of play at both extremes; where the tightest does not go together, only the most.
+fn span(
+    range: &RangeSection,
+    [id, apart]: [&'static str; 2],
+    [low, high]: [&'static str; 2],
+    of: fn(&PlaySection) -> f64,
+) -> Option<Answer> {
+    let at = |extreme: &Extreme| extreme.play.as_ref().map(of);
+    let most = at(&range.loosest)?;
+    Some(match at(&range.tightest) {
+        Some(least) => answer(id, vec![(low, least), (high, most)]),
+        None => answer(apart, vec![(high, most)]),
+    })
 }
 
 fn answer(id: &'static str, numbers: Vec<(&'static str, f64)>) -> Answer {
