@@ -5,6 +5,7 @@ pub mod chain;
 pub mod contact;
 pub mod decimal;
 pub mod error;
+pub mod motion;
 pub mod paint;
 pub mod plane;
 pub mod posing;

@@ -12,6 +12,7 @@ pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 use crate::chain::{Chain, Construction, Dimension, Pair};
 use crate::contact::{cap, room, widen};
 use crate::error::{Error, Rule};
+use crate::motion::Motion;
 use crate::posing::{Ask, Mode, Posing};
 use crate::quantity::Quantity;
 use crate::report::Report;
@@ -166,6 +167,19 @@ impl Stage {
     /// How far the chain is along the shown movement.
     pub fn share(&self) -> f64 {
         self.posing.as_ref().map_or(0.0, |posing| posing.share(self.mode))
+    }
+
+    /// The share of the shown movement some seconds after it had another, as the scenario's motion
+    /// has it.
+    pub fn share_after(&self, from_share: f64, seconds: f64) -> f64 {
+        const PERIOD_S: f64 = 4.0;
+        let motion = self.scenario.motion.as_ref();
+        let motion = Motion {
+            mode: self.mode,
+            amplitude: motion.map_or(1.0, |motion| motion.amplitude),
+            period_s: motion.map_or(PERIOD_S, |motion| motion.period_s),
+        };
+        motion.share(motion.time_s(from_share) + seconds)
     }
 
     /// Puts the first joint at an offset, mm, and a yaw, rad, or as near as it can go.
