@@ -15,41 +15,29 @@ const QUIET_MS = 700;
  * @returns {{answer: string, surprise: string, helper: string}}
  */
 export function sentences(session) {
-  const { bench, work, state } = session;
+  const { work, state, answers } = session;
+  const of = (/** @type {string} */ family) => answers.find(({ id }) => id.startsWith(`${family}.`));
+  const told = (/** @type {string} */ family, kind = "answer") => sentence(of(family), kind, state.construction);
   if (!state.fits) {
-    const named = state.interference.map((each) => say("apart.part", each)).join(", ");
-    return { answer: say("apart.answer", { parts: named }), surprise: say("apart.surprise"), helper: "" };
+    const all = answers.filter(({ id }) => id.startsWith("apart.")).map((each) => sentence(each, "answer", state.construction));
+    return { answer: all.join(" "), surprise: say("apart.surprise"), helper: "" };
   }
-  const answers = bench.answers();
-  const found = answers.find(({ id }) => id.startsWith(`${work.how}.`));
-  if (work.ask === "touch") return touchSentences(session);
-  return found ? worded(found, state.construction) : touchSentences(session);
+  if (work.ask === "touch") return { answer: told("touch"), surprise: told("carry"), helper: told("rub") };
+  const angle_rad = of(work.how)?.numbers.angle_rad;
+  const helper = angle_rad ? say("slope", { angle_rad, slope: slope(angle_rad) }) : "";
+  const range = answers.find(({ id }) => id === `range.${work.how}` || id === `range.${work.how}.apart`);
+  const over = sentence(range, "answer", state.construction);
+  return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: over || helper };
 }
 
 /**
- * @param {Answer} answer
+ * @param {Answer|undefined} answer
+ * @param {string} kind
  * @param {string} construction
  */
-function worded(answer, construction) {
-  const { numbers } = answer;
-  const turned = numbers.angle_rad;
-  const surprise = variant(`surprise.${answer.id}`, construction);
-  return {
-    answer: say(variant(`answer.${answer.id}`, construction), numbers),
-    surprise: has(surprise) ? say(surprise, numbers) : "",
-    helper: turned ? say("slope", { angle_rad: turned, slope: slope(turned) }) : "",
-  };
-}
-
-/** @param {Session} session */
-function touchSentences(session) {
-  const { contacts } = session;
-  const touching = contacts.filter((contact) => contact.mark !== "open");
-  const open = contacts.filter((contact) => contact.mark === "open");
-  const kinds = [...new Set(touching.map((contact) => say(variant(`kind.${contact.kind}`, session.state.construction))))];
-  const counted = touching.length === 0 ? "none" : touching.length === 1 ? "one" : "many";
-  const tightest = open[0] ? say("touch.tightest", { gap_mm: Math.min(...open.map((contact) => contact.gap_mm)) }) : "";
-  return { answer: say(`touch.${counted}`, { count: touching.length, kinds: kinds.join(say("and")) }), surprise: tightest, helper: "" };
+function sentence(answer, kind, construction) {
+  const id = answer ? variant(`${kind}.${answer.id}`, construction) : "";
+  return answer && has(id) ? say(id, answer.numbers) : "";
 }
 
 /** @param {Session} session */

@@ -1,7 +1,7 @@
 // Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
 
 import { byId, draw, dress, make } from "./dom.js";
-import { angle, gap } from "./figures.js";
+import { poseOf, reading } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./stage.js").Stage} Stage */
@@ -60,12 +60,12 @@ export class Grips {
 
   /** Says where the free link stands. */
   speak() {
-    const { numbers, amplitude } = this.session.live;
-    const text = this.session.work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
+    const { live, work } = this.session;
+    const text = reading(work.how, live);
     for (const [id, button] of this.buttons) {
       dress(button, {
         "aria-label": say(`grip.${id}`), "aria-valuemin": -100, "aria-valuemax": 100,
-        "aria-valuenow": Math.round(amplitude * 100), "aria-valuetext": text, title: say("grip.title"),
+        "aria-valuenow": Math.round(live.amplitude * 100), "aria-valuetext": text, title: say("grip.title"),
       });
     }
   }
@@ -121,7 +121,7 @@ export class Grips {
    */
   keepPose(done) {
     const { bench, work } = this.session;
-    work.held = { ...bench.room().dot };
+    work.held = poseOf(bench.room());
     work.at = bench.live().amplitude;
     this.session.tell("pose");
     if (done) this.session.commit();

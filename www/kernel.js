@@ -10,8 +10,18 @@ import init, { Bench } from "./lightgap_wasm.js";
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
 /** @typedef {{id: string, view: string, x_mm: number, y_mm: number}} Grip */
 /** @typedef {{offset_mm: number, yaw_rad: number}} Pose */
-/** @typedef {{outline: (Pose & {by: string})[], dot: Pose}} Room */
-/** @typedef {{amplitude: number, numbers: Record<string, number>, answers: Answer[], limited_by: string[]}} Live */
+/** @typedef {Pose & {outline: (Pose & {by: string})[]}} Room */
+/**
+ * How the chain stands now.
+ * @typedef {object} Live
+ * @property {number} amplitude the share of the shown movement
+ * @property {number} total_rad
+ * @property {number} offset_mm
+ * @property {number} yaw_rad
+ * @property {number} twist_rad
+ * @property {number} bend_rad
+ * @property {string[]} limited_by
+ */
 /**
  * @typedef {object} BenchState
  * @property {boolean} fits

@@ -1,7 +1,7 @@
 // Moving the chain: scrub, step, play and pause; and the first five seconds.
 
 import { byId, dress } from "./dom.js";
-import { angle, gap } from "./figures.js";
+import { reading } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./stage.js").Stage} Stage */
@@ -77,10 +77,10 @@ export class Motion {
   }
 
   show() {
-    const { work, live: { numbers }, state: { fits } } = this.session;
+    const { work, live, state: { fits } } = this.session;
     dress(this.scrub, { min: this.low(), max: 1, disabled: !fits });
     if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(work.at);
-    const now = work.how === "aside" ? gap(numbers.offset_mm ?? 0) : angle(numbers.total_rad ?? 0);
+    const now = reading(work.how, live);
     byId("now").textContent = fits ? now : "";
     this.scrub.setAttribute("aria-valuetext", now);
     const word = this.frame ? "pause" : "play";

@@ -2,6 +2,7 @@
 
 import { byId, draw, dress, make } from "./dom.js";
 import { angle, decimal, degreesOf, fieldOf, gap, mmOf, radOf, unitInUse } from "./figures.js";
+import { poseOf } from "./work.js";
 import { has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -45,7 +46,7 @@ class Chart {
     const input = make("input", { type: "number", step: 0.01, inputmode: "decimal" });
     const unit = make("span", { class: "unit" });
     input.addEventListener("change", () => {
-      const pose = { ...this.session.bench.room().dot, ...read(input.value) };
+      const pose = { ...poseOf(this.session.bench.room()), ...read(input.value) };
       if (Object.values(pose).every(Number.isFinite)) this.put(pose, true);
       else this.show();
     });
@@ -69,7 +70,7 @@ class Chart {
       const arrow = ARROWS[event.key];
       if (!arrow) return;
       event.preventDefault();
-      const { dot } = this.session.bench.room();
+      const dot = poseOf(this.session.bench.room());
       const step = (/** @type {"offset_mm"|"yaw_rad"} */ key) => this.reach[key] / KEY_STEPS;
       this.put({
         offset_mm: dot.offset_mm + arrow[0] * step("offset_mm"), yaw_rad: dot.yaw_rad + arrow[1] * step("yaw_rad"),
@@ -83,7 +84,7 @@ class Chart {
    */
   put(pose, done) {
     this.session.move({ held: pose }, false);
-    this.session.work.held = { ...this.session.bench.room().dot };
+    this.session.work.held = poseOf(this.session.bench.room());
     this.session.work.at = this.session.bench.live().amplitude;
     if (done) this.session.commit();
   }
@@ -114,13 +115,13 @@ class Chart {
     if (!this.session.state.fits) return;
     const room = this.session.bench.room();
     if (anew) this.drawBack(room);
-    const [x, y] = this.pointOf(room.dot);
+    const [x, y] = this.pointOf(room);
     dress(this.dot, {
       transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, "aria-label": say("room.dot"),
-      "aria-valuenow": decimal(degreesOf(room.dot.yaw_rad), 3).replace("\u2212", "-"),
-      "aria-valuemin": -90, "aria-valuemax": 90, "aria-valuetext": say("room.at", room.dot),
+      "aria-valuenow": decimal(degreesOf(room.yaw_rad), 3).replace("\u2212", "-"),
+      "aria-valuemin": -90, "aria-valuemax": 90, "aria-valuetext": say("room.at", room),
     });
-    this.fill(room.dot);
+    this.fill(room);
   }
 
   /** @param {Room} room */

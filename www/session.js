@@ -11,6 +11,7 @@ import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 /** @typedef {import("./kernel.js").BenchState} BenchState */
 /** @typedef {import("./kernel.js").Contact} Contact */
 /** @typedef {import("./kernel.js").Live} Live */
+/** @typedef {import("./kernel.js").Answer} Answer */
 /** @typedef {import("./work.js").Work} Work */
 /** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
 
@@ -27,7 +28,7 @@ export class Session {
   /** @type {Record<string, any>} */
   base = {};
 
-  /** @type {{state?: BenchState, contacts?: Contact[], live?: Live}} */
+  /** @type {{state?: BenchState, contacts?: Contact[], live?: Live, answers?: Answer[]}} */
   seen = {};
 
   /**
@@ -48,6 +49,10 @@ export class Session {
 
   get contacts() {
     return (this.seen.contacts ??= this.bench.state().fits ? this.bench.contacts() : []);
+  }
+
+  get answers() {
+    return (this.seen.answers ??= this.bench.answers());
   }
 
   get live() {

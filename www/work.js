@@ -1,6 +1,6 @@
 // What a person has on the bench, as plain data: everything an address or an undo step holds.
 
-import { mmOfInch } from "./figures.js";
+import { figure, mmOfInch } from "./figures.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
@@ -20,7 +20,24 @@ import { mmOfInch } from "./figures.js";
  */
 
 /** The questions, and the ways of moving the chain that each offers. */
-export const WAYS = { give: ["turn", "aside", "twist"], touch: ["turn", "aside", "twist", "bend"] };
+export const WAYS = {
+  give: ["turn", "aside", "lean", "twist"], touch: ["turn", "aside", "lean", "twist", "bend"],
+};
+
+/** What is read off the chain for each way of moving it. */
+const READINGS = /** @type {const} */ ({
+  turn: "total_rad", aside: "offset_mm", lean: "yaw_rad", twist: "twist_rad", bend: "bend_rad",
+});
+
+/**
+ * Where the chain stands along the way it is moved, as people read it.
+ * @param {string} how
+ * @param {import("./kernel.js").Live} live
+ */
+export function reading(how, live) {
+  const name = READINGS[/** @type {keyof typeof READINGS} */ (how)];
+  return figure(name, live[name] ?? 0);
+}
 
 /** @param {string} ask */
 export const waysOf = (ask) => WAYS[/** @type {keyof typeof WAYS} */ (ask)] ?? WAYS.give;
@@ -94,3 +111,9 @@ function sizeOf(on) {
   const found = /^size-(\w+)-(bushed|collared)$/.exec(on);
   return found ? [found[1], found[2]] : [null, ""];
 }
+
+/**
+ * The pose of a room, without its outline.
+ * @param {import("./kernel.js").Room} room
+ */
+export const poseOf = ({ offset_mm, yaw_rad }) => ({ offset_mm, yaw_rad });

@@ -9,15 +9,16 @@ import { has, say } from "./words.js";
 
 const VALUES = /** @type {Record<string, string[]>} */ ({
   turn: ["pin_clearance_mm", "bearing_width_mm", "side_gap_mm", "inner_overhang_mm", "outer_overhang_mm"],
+  lean: ["pin_clearance_mm", "bearing_length_mm", "mouth_radius_mm", "side_gap_mm", "inner_overhang_mm", "outer_overhang_mm"],
   aside: ["side_gap_mm", "inner_link_width_mm", "outer_spacing_mm"],
   twist: ["pin_clearance_mm", "bearing_width_mm", "side_gap_mm", "inner_plate_height_mm", "outer_plate_height_mm"],
   bend: ["pin_clearance_mm", "pin_diameter_mm", "bore_mm"],
 });
 const LIMIT = /** @type {Record<string, string>} */ ({
-  turn: "turn_limit_rad", aside: "offset_limit_mm", twist: "twist_limit_rad",
+  turn: "turn_limit_rad", lean: "shear_limit_rad", aside: "offset_limit_mm", twist: "twist_limit_rad",
 });
 const MATTERS = /** @type {Record<string, string>} */ ({
-  turn: "pin_clearance_mm", aside: "side_gap_mm", twist: "pin_clearance_mm",
+  turn: "pin_clearance_mm", lean: "pin_clearance_mm", aside: "side_gap_mm", twist: "pin_clearance_mm",
 });
 
 /**
