@@ -3,19 +3,16 @@
 import { fromAddress, toAddress } from "./address.js";
 import { useUnit } from "./figures.js";
 import { History } from "./history.js";
+import { Seen } from "./seen.js";
 import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./work.js").Named} Named */
 /** @typedef {import("./kernel.js").Fault} Fault */
-/** @typedef {import("./kernel.js").BenchState} BenchState */
-/** @typedef {import("./kernel.js").Contact} Contact */
-/** @typedef {import("./kernel.js").Live} Live */
-/** @typedef {import("./kernel.js").Answer} Answer */
 /** @typedef {import("./work.js").Work} Work */
 /** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
 
-export class Session {
+export class Session extends Seen {
   /** @type {string|null} */
   lit = null;
   /** @type {string[]} contacts whose marks are held back */
@@ -28,35 +25,15 @@ export class Session {
   /** @type {Record<string, any>} */
   base = {};
 
-  /** @type {{state?: BenchState, contacts?: Contact[], live?: Live, answers?: Answer[]}} */
-  seen = {};
-
   /**
    * @param {BenchLike} bench
    * @param {Map<string, Named>} scenarios
    */
   constructor(bench, scenarios) {
-    this.bench = bench;
+    super(bench);
     this.scenarios = scenarios;
     /** @type {Work} */
     this.work = newWork([...scenarios.keys()][0]);
-  }
-
-  /** What the bench says of itself, asked once a change however many ask. */
-  get state() {
-    return (this.seen.state ??= this.bench.state());
-  }
-
-  get contacts() {
-    return (this.seen.contacts ??= this.bench.state().fits ? this.bench.contacts() : []);
-  }
-
-  get answers() {
-    return (this.seen.answers ??= this.bench.answers());
-  }
-
-  get live() {
-    return (this.seen.live ??= this.bench.live());
   }
 
   /** @param {(what: Set<What>) => void} listener */
@@ -66,7 +43,7 @@ export class Session {
 
   /** @param {...What} what */
   tell(...what) {
-    this.seen = {};
+    this.forget();
     const first = this.pending.size === 0;
     for (const each of what) this.pending.add(each);
     if (first) queueMicrotask(() => this.flush());
