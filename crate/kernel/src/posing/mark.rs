@@ -6,7 +6,7 @@ use crate::plane::{Point, quarter_turn};
 /// A gap up to this counts as touching, mm: a hundred times the overlap a settled pose may have, and
 /// a ten thousandth of the smallest gap a chain has.
 const TOUCH_MM: f64 = 1e-7;
-/// Two faces rub when they slide by more than this share of the largest movement of the pose.
+/// Two touching faces rub when they slide by more than this share of the largest movement of the pose.
 const RUB_SHARE: f64 = 1e-3;
 /// How far back along a movement the sliding is read.
 const LITTLE_SHARE: f64 = 0.02;
@@ -72,6 +72,13 @@ pub(super) struct Moved {
 }
 
 impl Moved {
+    /// Whether two faces that touch now rub: they touched before, and have slid since. Faces that
+    /// only meet at the end of a movement do not rub.
+    fn rubs(&self, meeting: &Meeting) -> bool {
+        meeting.gap_mm(&self.before) <= TOUCH_MM
+            && self.slide_mm(meeting) > RUB_SHARE * self.largest_mm()
+    }
+
     /// How far the two faces slide over each other between the poses, mm.
     fn slide_mm(&self, meeting: &Meeting) -> f64 {
         let place = meeting.place_on_face(&self.now);
@@ -111,9 +118,7 @@ pub(super) fn states(
     moved: Option<&Moved>,
     bends: bool,
 ) -> Vec<ContactState> {
-    let rubs = |meeting: &Meeting| {
-        moved.is_some_and(|moved| moved.slide_mm(meeting) > RUB_SHARE * moved.largest_mm())
-    };
+    let rubs = |meeting: &Meeting| moved.is_some_and(|moved| moved.rubs(meeting));
     let mut all: Vec<ContactState> = seen_in(plan, drawn[0], Seen::Plan, rubs).collect();
     if let Some(end) = end {
         all.extend(seen_in(end, drawn[1], Seen::End, |_| false));

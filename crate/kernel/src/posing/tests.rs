@@ -42,6 +42,10 @@ fn a_full_turn_touches_the_four_ends_of_the_two_bores() {
         "second.pin-bore.near.right",
     ];
     assert_eq!(touching(&posing), ids);
+    assert!(
+        posing.contacts().iter().all(|s| s.mark != Mark::Rubbing),
+        "they meet at the stop only"
+    );
     assert!((posing.share(Mode::Turn) - 1.0).abs() < 1e-6);
 }
 
