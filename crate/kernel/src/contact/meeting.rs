@@ -114,7 +114,7 @@ impl At<'_> {
     }
 
     /// Along the chain from the joint's centre, towards this side and end.
-    fn from_centre(&self, along_mm: f64, across_mm: f64) -> Point {
+    fn off_centre(&self, along_mm: f64, across_mm: f64) -> Point {
         Point::new(self.side.sign() * along_mm, self.end.sign() * across_mm)
     }
 
@@ -128,7 +128,7 @@ impl At<'_> {
             Meeting {
                 contact,
                 corner_body: contact.inner_plate(),
-                corner: self.centre() + self.from_centre(0.5 * s.bore_mm + r, across),
+                corner: self.centre() + self.off_centre(0.5 * s.bore_mm + r, across),
                 radius_mm: r,
                 face_body: contact.outer(),
                 face: normal * (0.5 * s.pin_diameter_mm),
@@ -213,7 +213,7 @@ impl At<'_> {
         let roller_end = Meeting {
             contact,
             corner_body: contact.roller(),
-            corner: self.from_centre(0.5 * s.roller_bore_mm, 0.5 * s.roller_length_mm),
+            corner: self.off_centre(0.5 * s.roller_bore_mm, 0.5 * s.roller_length_mm),
             radius_mm: 0.0,
             face_body: contact.inner_plate(),
             face: self.centre() + outward * (0.5 * s.barrel_mm),
@@ -222,7 +222,7 @@ impl At<'_> {
         let collar_end = Meeting {
             contact: Contact { inner: true, ..contact },
             corner_body: contact.inner_plate(),
-            corner: self.centre() + self.from_centre(0.5 * s.barrel_mm, collar_end_mm(s)),
+            corner: self.centre() + self.off_centre(0.5 * s.barrel_mm, collar_end_mm(s)),
             radius_mm: 0.0,
             face_body: contact.roller(),
             face: outward * (0.5 * s.roller_bore_mm),
@@ -244,7 +244,7 @@ impl At<'_> {
         (s.construction == Construction::Collared).then(|| Meeting {
             contact,
             corner_body: contact.inner_plate(),
-            corner: self.centre() + self.from_centre(0.5 * s.barrel_mm, collar_end_mm(s)),
+            corner: self.centre() + self.off_centre(0.5 * s.barrel_mm, collar_end_mm(s)),
             radius_mm: 0.0,
             face_body: other_plate,
             face: self.centre() + toward_other * collar_end_mm(s),
