@@ -78,6 +78,20 @@ impl Lexicon {
         self.write_unit(out, self.length.word());
     }
 
+    /// Writes a length without its unit, as on a dimension line: hundredths of a mm, thousandths
+    /// below that.
+    pub fn write_figure(&self, out: &mut String, mm: f64) {
+        const FINE_MM: f64 = 0.01;
+        let size = libm::fabs(mm);
+        let decimals = if size > 0.0 && size < FINE_MM { 3 } else { 2 };
+        decimal::write(
+            out,
+            mm / self.length.mm(),
+            decimals + self.length.more_decimals(),
+            self.separator,
+        );
+    }
+
     /// Writes an angle in degrees: hundredths below 1, tenths above.
     pub fn write_angle(&self, out: &mut String, rad: f64) {
         let degrees = rad.to_degrees();

@@ -16,15 +16,29 @@
 //!
 //! All visible words come from outside, in a [`Lexicon`]; the scene fills in the numbers.
 
+mod compose;
+mod drawing;
+mod ground;
 mod item;
+mod layout;
 mod lexicon;
+mod mark;
+mod measure;
+mod metal;
+mod naming;
+mod overlap;
 mod role;
 mod sheet;
+mod sketch;
+mod staging;
 
+pub use drawing::{Drawing, Figure, Show, section_lines};
 pub use item::{Align, CHARACTER_EM, Id, Ink, Item, Layer, Shape, Size, Text, Tint};
+pub use layout::Layout;
 pub use lexicon::{Length, Lexicon};
 pub use role::{Role, Stroke};
 pub use sheet::{Grip, Placed, Sheet, View};
+pub use staging::Staging;
 
 use crate::plane::{Point, Step};
 

@@ -28,6 +28,8 @@ pub enum Role {
     RubbingEdge,
     /// The spot where a corner touches.
     TouchingSpot,
+    /// From a touching spot to its disc.
+    DiscLeader,
     /// The disc that holds the number of a contact.
     Disc,
     /// The same, pointed at.
@@ -40,6 +42,8 @@ pub enum Role {
     Arrow,
     /// From a name or number to what it names.
     Leader,
+    /// Where a leader ends on a part.
+    LeaderDot,
     /// A heavy stroke of a cut's mark or the scale bar.
     Heavy,
     /// A grip's disc.
@@ -100,9 +104,10 @@ impl Role {
             Self::Cut(tint) | Self::Behind(tint) => Some(Ink::Fill(tint)),
             Self::Name(tint) => Some(Ink::Edge(tint)),
             Self::Overlap => Some(Ink::Overlap),
+            Self::RubbingEdge => Some(Ink::Rub),
             Self::TouchingSpot | Self::DiscLit | Self::DiscNumber => Some(Ink::Touch),
             Self::Disc | Self::Grip | Self::Patch | Self::DiscNumberLit => Some(Ink::Sheet),
-            Self::Arrow | Self::GripSign | Self::Figure => Some(Ink::Ink),
+            Self::Arrow | Self::GripSign | Self::LeaderDot | Self::Figure => Some(Ink::Ink),
             Self::Paper => Some(Ink::Paper),
             Self::Note => Some(Ink::InkSoft),
             _ => None,
@@ -122,9 +127,10 @@ impl Role {
             Self::Wall | Self::Dimension | Self::Paper => line(Ink::Ink, FINE_EM, WHOLE),
             Self::Overlap => line(Ink::Overlap, EDGE_EM, WHOLE),
             Self::TouchingEdge => line(Ink::Touch, TOUCH_EM, WHOLE),
-            Self::RubbingEdge => line(Ink::Rub, HEAVY_EM, WHOLE),
+            Self::RubbingEdge => line(Ink::Rub, EDGE_EM, WHOLE),
             Self::TouchingSpot => line(Ink::Sheet, FINE_EM, WHOLE),
             Self::Disc | Self::DiscLit => line(Ink::Touch, EDGE_EM, WHOLE),
+            Self::DiscLeader => line(Ink::Touch, FINE_EM, WHOLE),
             Self::Lit => line(Ink::Lit, GLOW_EM, WHOLE),
             Self::Leader => line(Ink::InkSoft, FINE_EM, WHOLE),
             Self::Heavy | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),

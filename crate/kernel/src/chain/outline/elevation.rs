@@ -143,7 +143,7 @@ pub(super) fn outer(s: &Sizes, link: Link) -> Vec<Piece> {
         Plate::new(s.pitch_mm, s.outer_plate_height_mm, s.outer_waist_mm, s.outer_overhang_mm);
     let mut behind = Pen::new();
     behind.mirror(link.reaches(), 1.0);
-    plate.broken(&mut behind, break_mm(s));
+    plate.broken(&mut behind, break_mm(s, link));
     let mut pin = Pen::new();
     pin.circle((0.0, 0.0), 0.5 * s.pin_diameter_mm);
     if s.pin_bore_mm > 0.0 {

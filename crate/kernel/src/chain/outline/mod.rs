@@ -121,14 +121,16 @@ pub fn across(sizes: &Sizes, link: Link) -> Vec<Piece> {
     }
 }
 
-/// How far from the pin an outer link is broken off, mm: chosen, just past the reach of the inner
-/// plates and past the waist's middle, before the other eye begins.
-pub fn break_mm(sizes: &Sizes) -> f64 {
-    const PAST_MIDDLE: f64 = 0.56;
-    const PAST_PLATE: f64 = 0.1;
+/// How far from the pin an outer link is broken off, mm: chosen, past the reach of the inner plates,
+/// further on the right where the free link is taken hold of, before the other eye begins.
+pub fn break_mm(sizes: &Sizes, link: Link) -> f64 {
+    const LEFT: f64 = 0.56;
+    const RIGHT: f64 = 0.72;
+    const PAST_PLATE: f64 = 0.08;
     let p = sizes.pitch_mm;
+    let share = if link.reaches() < 0.0 { LEFT } else { RIGHT };
     let most = p - elevation::shoulder_mm(sizes.outer_plate_height_mm, sizes.outer_waist_mm, p);
-    (PAST_MIDDLE * p).max(sizes.inner_overhang_mm + PAST_PLATE * p).min(most.max(PAST_MIDDLE * p))
+    (share * p).max(sizes.inner_overhang_mm + PAST_PLATE * p).min(most)
 }
 
 /// Where the collar ends, mm from the chain's middle.

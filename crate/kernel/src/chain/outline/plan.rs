@@ -21,7 +21,7 @@ pub(super) fn outer(s: &Sizes, link: Link) -> Vec<Piece> {
         outer_eye(&mut eye, s, s.outer_overhang_mm);
         let mut length = Pen::new();
         length.mirror(link.reaches(), end);
-        outer_length(&mut length, s);
+        outer_length(&mut length, s, break_mm(s, link));
         pieces.extend([eye, length].map(|pen| cut(Part::OuterPlate, pen)));
     }
     pieces.extend(pin(s, false));
@@ -78,9 +78,9 @@ pub(super) fn outer_eye(pen: &mut Pen, s: &Sizes, reach_mm: f64) {
 }
 
 /// The outer plate from the pin to where it is broken off, far side; open at the break.
-fn outer_length(pen: &mut Pen, s: &Sizes) {
+fn outer_length(pen: &mut Pen, s: &Sizes, to: f64) {
     let (low, high) = (0.5 * s.outer_spacing_mm, 0.5 * s.outer_spacing_mm + s.outer_plate_mm);
-    let (from, to) = (0.5 * s.pin_diameter_mm, break_mm(s));
+    let from = 0.5 * s.pin_diameter_mm;
     pen.go(to, low).line(from, low).line(from, high).line(to, high);
 }
 

@@ -72,7 +72,9 @@ fn outlines_are_closed_except_where_a_link_is_broken_off() {
         let loops = piece.outline.iter().filter(|step| matches!(step, Step::Move(_))).count();
         let closed = piece.outline.iter().filter(|step| matches!(step, Step::Close)).count();
         let (low, high) = bounds(&piece.outline).unwrap();
-        let broken = low.x <= -break_mm(sizes) + 1e-9 || high.x >= break_mm(sizes) - 1e-9;
+        let (left, right) =
+            (break_mm(sizes, Link::OuterToLeft), break_mm(sizes, Link::OuterToRight));
+        let broken = low.x <= 1e-9 - left || high.x >= right - 1e-9;
         let may_be_open = piece.part == Part::OuterPlate && broken;
         assert!(closed == loops || may_be_open, "{piece:?}");
     });

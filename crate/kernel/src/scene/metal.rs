@@ -1,0 +1,96 @@
+//! The parts: fills, edges, section lines, breaks.
+
+use super::compose::Staged;
+use super::drawing::Figure;
+use super::item::{Id, Layer, Tint};
+use super::role::Role;
+use super::sketch::Sketch;
+use super::{Placed, View};
+use crate::chain::Sizes;
+use crate::chain::outline::{Link, Look, break_mm};
+use crate::contact::Body;
+use crate::plane::{Point, Projection, Step};
+
+/// Every part in every section, where its body stands.
+pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
+    for placed in staged.drawing.layout().views() {
+        let bodies = staged.bodies_on_sheet(placed);
+        let here = |figure: &&Figure| figure.view == placed.view;
+        for figure in staged.drawing.figures().iter().filter(here) {
+            draw_figure(sketch, staged, figure, &bodies[figure.body.index()]);
+        }
+        if placed.view != View::End {
+            draw_breaks(sketch, staged, placed, &bodies);
+        }
+    }
+    draw_ghost(sketch, staged);
+}
+
+fn draw_figure(sketch: &mut Sketch, staged: &Staged, figure: &Figure, to: &Projection) {
+    let id = Id::Body(figure.body);
+    let role = match figure.look {
+        Look::Cut | Look::Plain => Role::Cut(figure.tint),
+        Look::Behind => Role::Behind(figure.tint),
+        Look::Air => Role::Patch,
+    };
+    if staged.staging.lit == Some(id) && figure.look != Look::Air {
+        sketch.carry((id, Layer::Metal, Role::Lit), &figure.outline, to);
+    }
+    sketch.carry((id, Layer::Metal, role), &figure.outline, to);
+    if !figure.section.is_empty() {
+        let role = Role::SectionLine(figure.tint);
+        sketch.carry((id, Layer::Section, role), &figure.section, to);
+    }
+}
+
+/// A long break line across both plates of each outer link.
+fn draw_breaks(sketch: &mut Sketch, staged: &Staged, placed: &Placed, bodies: &[Projection; 6]) {
+    let sizes = staged.drawing.chain().sizes();
+    let outer = [
+        (Body::HeldOuter, Link::OuterToLeft, Tint::Held),
+        (Body::NextOuter, Link::OuterToRight, Tint::Next),
+    ];
+    for (body, link, tint) in outer {
+        let x = link.reaches() * break_mm(sizes, link);
+        let line = break_line(sizes, placed, x);
+        let what = (Id::Body(body), Layer::Metal, Role::BreakLine(tint));
+        let to = &bodies[body.index()];
+        sketch.carry(what, &line, to);
+        if let (Some(&Step::Move(from)), Some(&Step::Line(end))) = (line.first(), line.last()) {
+            sketch.keep_off(to.point(from), to.point(end));
+        }
+    }
+}
+
+/// A thin straight line past both ends of the link, with two zigzags outside the metal, mm.
+fn break_line(s: &Sizes, placed: &Placed, x: f64) -> Vec<Step> {
+    const PAST_EM: f64 = 1.0;
+    const ZIG_EM: f64 = 0.32;
+    const BETWEEN_PLATES: f64 = 0.3;
+    let (past, zig) = (PAST_EM / placed.em_per_mm, ZIG_EM / placed.em_per_mm);
+    let (half, bend) = match placed.view {
+        View::Plan => {
+            (0.5 * s.outer_spacing_mm + s.outer_plate_mm, BETWEEN_PLATES * s.outer_spacing_mm)
+        }
+        _ => (0.5 * s.outer_plate_height_mm, 0.5 * (s.outer_plate_height_mm + past)),
+    };
+    let mut line = vec![Step::Move(Point::new(x, -half - past))];
+    for y in [-bend, bend] {
+        let corners = [(0.0, -1.0), (-1.0, -0.5), (1.0, 0.5), (0.0, 1.0)];
+        line.extend(corners.map(|(u, v)| Step::Line(Point::new(x + u * zig, y + v * zig))));
+    }
+    line.push(Step::Line(Point::new(x, half + past)));
+    line
+}
+
+/// Outlines of a kept pose, in the plan section.
+fn draw_ghost(sketch: &mut Sketch, staged: &Staged) {
+    let Some(ghost) = staged.staging.ghost else { return };
+    let placed = staged.drawing.layout().plan();
+    let here = |figure: &&Figure| figure.view == View::Plan;
+    for figure in staged.drawing.figures().iter().filter(here) {
+        let to = placed.projection().of_body(ghost.of(figure.body));
+        let what = (Id::Body(figure.body), Layer::Marks, Role::Ghost);
+        sketch.carry(what, &figure.outline, &to);
+    }
+}
