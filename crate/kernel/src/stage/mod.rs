@@ -122,7 +122,7 @@ impl Stage {
         self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
     }
 
-    /// Fills the chain from a published size, in the construction of a word.
+    /// Puts a published size on the stage as a scenario of its own, in the construction of a word.
     ///
     /// # Errors
     /// An unknown number or construction; the last good scenario stays.
@@ -131,12 +131,7 @@ impl Stage {
         let size = Published::of_number(number).ok_or_else(|| unknown("number", number))?;
         let known = Construction::ALL.iter().copied().find(|known| known.key() == construction);
         let construction = known.ok_or_else(|| unknown("chain.construction", construction))?;
-        let filled = size.fill(construction);
-        let members = filled.stated.iter();
-        let sizes = members.map(|(dimension, mm)| (dimension.key().to_owned(), Value::Number(*mm)));
-        let first = ("construction".to_owned(), Value::text(construction.key()));
-        let chain = Value::Object([first].into_iter().chain(sizes).collect());
-        self.take(self.scenario.with("chain", chain)?);
+        self.take(Scenario::read(&size.fill(construction).file())?);
         Ok(())
     }
 
