@@ -6,15 +6,17 @@
 use crate::chain::{Chain, Construction, Interference, Pair};
 use crate::contact::{Kind, Limit, Limiter, Play};
 use crate::posing::{ContactState, Mark};
-use crate::report::{Extreme, PlaySection, RangeSection};
+use crate::report::{Extreme, PlaySection, RangeSection, named};
 use crate::scenario::Scenario;
+use serde::Serialize;
 
 /// One sentence and the numbers in it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Answer {
     /// The id of the sentence.
     pub id: &'static str,
     /// The numbers in it by name.
+    #[serde(serialize_with = "named")]
     pub numbers: Vec<(&'static str, f64)>,
 }
 

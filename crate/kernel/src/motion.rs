@@ -5,6 +5,7 @@
 
 use crate::posing::Mode;
 use core::f64::consts::TAU;
+use serde::Serialize;
 
 /// A movement to and fro.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,7 +49,7 @@ pub const OPENING_S: f64 = 2.4;
 
 /// The movement on arrival: straight, a swing to the stop, then the touching faces light up one by
 /// one. After [`OPENING_S`] it is over.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Opening {
     /// Share of the movement, 0 to 1.
     pub share: f64,

@@ -3,7 +3,7 @@
 //!
 //! A line added here can be demanded of a chain, shown beside a slider and written in a report.
 
-use crate::chain::{Dimension, Sizes};
+use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::Play;
 
 /// Millimetres in an inch, exactly.
@@ -118,6 +118,16 @@ impl Quantity {
         Self::ALL.iter().copied().find(|quantity| quantity.key() == key)
     }
 
+    /// The gap between a pair of parts.
+    pub fn of_pair(pair: Pair) -> Self {
+        match pair {
+            Pair::PinBore => Self::PinClearance,
+            Pair::SideGap => Self::SideGap,
+            Pair::RollerBarrel => Self::RollerClearance,
+            Pair::RollerPlates => Self::RollerSideClearance,
+        }
+    }
+
     /// Its unit.
     pub fn unit(self) -> Unit {
         Unit::of_key(self.key())
@@ -133,6 +143,15 @@ mod tests {
     fn geometry_ends_where_play_begins() {
         assert_eq!(Quantity::GEOMETRY.last(), Some(&Quantity::WidthOverPins));
         assert_eq!(Quantity::PLAY.first(), Some(&Quantity::YawLimit));
+    }
+
+    #[test]
+    fn the_gap_of_a_pair_is_its_quantity() {
+        let sizes = chain(Construction::Bushed);
+        for &pair in Pair::ALL {
+            let quantity = Quantity::of_pair(pair);
+            assert_eq!(quantity.of(&sizes).to_bits(), pair.gap_mm(&sizes).to_bits());
+        }
     }
 
     /// A chain of an inch, its mouths and edges broken.

@@ -6,7 +6,7 @@
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
 use crate::scenario::{Corner, FORMAT, Scenario};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// The report of one scenario.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -93,6 +93,14 @@ pub struct Extreme {
     /// The overlaps of a chain that does not go together.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub interference: Option<Vec<Overlap>>,
+}
+
+/// Writes pairs of name and value as one object, in their order.
+pub fn named<V: Serialize, S: Serializer>(
+    pairs: &[(&'static str, V)],
+    serializer: S,
+) -> Result<S::Ok, S::Error> {
+    serializer.collect_map(pairs.iter().map(|(name, value)| (name, value)))
 }
 
 impl Report {

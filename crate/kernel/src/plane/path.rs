@@ -44,7 +44,12 @@ impl Arc {
 
     /// Where the arc ends.
     pub fn end(&self) -> Point {
-        self.at(self.start_rad + self.sweep_rad)
+        self.at(self.end_rad())
+    }
+
+    /// The angle at which the arc ends, rad.
+    pub fn end_rad(&self) -> f64 {
+        self.start_rad + self.sweep_rad
     }
 }
 

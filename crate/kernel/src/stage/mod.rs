@@ -6,6 +6,7 @@
 
 mod hand;
 mod tell;
+mod twin;
 
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 
@@ -16,8 +17,8 @@ use crate::motion::Motion;
 use crate::posing::{Ask, Mode, Posing};
 use crate::quantity::Quantity;
 use crate::report::Report;
-use crate::scenario::{Scenario, Value};
-use crate::table::Published;
+use crate::scenario::{FORMAT, Scenario, Value};
+use crate::table::{Filled, PUBLISHED, Published};
 use hand::Hand;
 
 /// Teeth of the wheel whose bend the side view shows when the scenario names none.
@@ -34,6 +35,22 @@ pub struct Stage {
     mode: Mode,
     taut: bool,
     hand: Hand,
+}
+
+impl Default for Stage {
+    /// A bushed chain of the first published size, until a scenario is loaded.
+    fn default() -> Self {
+        let filled = PUBLISHED[0].fill(Construction::Bushed);
+        let file = Value::object([
+            ("format", Value::from(f64::from(FORMAT))),
+            ("title", Value::text(PUBLISHED[0].number)),
+            ("chain", chain_value(&filled)),
+        ]);
+        match Scenario::read(&file) {
+            Ok(scenario) => Self::new(scenario),
+            Err(_) => unreachable!("every published size is a chain"),
+        }
+    }
 }
 
 impl Stage {
@@ -122,7 +139,7 @@ impl Stage {
         self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
     }
 
-    /// Puts a published size on the stage as a scenario of its own, in the construction of a word.
+    /// Fills the chain from a published size, in the construction of a word.
     ///
     /// # Errors
     /// An unknown number or construction; the last good scenario stays.
@@ -131,7 +148,8 @@ impl Stage {
         let size = Published::of_number(number).ok_or_else(|| unknown("number", number))?;
         let known = Construction::ALL.iter().copied().find(|known| known.key() == construction);
         let construction = known.ok_or_else(|| unknown("chain.construction", construction))?;
-        self.take(Scenario::read(&size.fill(construction).file())?);
+        let chain = chain_value(&size.fill(construction));
+        self.take(self.scenario.with("chain", chain)?);
         Ok(())
     }
 
@@ -244,7 +262,7 @@ impl Stage {
     }
 
     /// How far a joint bends as it enters the scenario's smaller wheel: 2 pi / z, rad.
-    fn bend_rad(&self) -> f64 {
+    pub fn bend_rad(&self) -> f64 {
         let teeth =
             self.scenario.drive.as_ref().map_or(TEETH, |drive| drive.wheels.driven_teeth.into());
         2.0 * core::f64::consts::PI / teeth
@@ -255,6 +273,14 @@ impl Stage {
         let Some(posing) = &self.posing else { return RoomView::default() };
         RoomView::of(&room(self.chain()), posing)
     }
+}
+
+/// The `chain` of a scenario that states what a published size fills in.
+fn chain_value(filled: &Filled) -> Value {
+    let stated = filled.stated.iter();
+    let sizes = stated.map(|(dimension, mm)| (dimension.key().to_owned(), Value::Number(*mm)));
+    let first = ("construction".to_owned(), Value::text(filled.construction.key()));
+    Value::Object([first].into_iter().chain(sizes).collect())
 }
 
 /// The quantity that a gap is.

@@ -4,10 +4,9 @@ use super::{Stage, gap_quantity};
 use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::{Contact, Kind, RoomPoint};
 use crate::posing::{ContactState, Mark, Posing, Seen};
-use crate::report::{GeometrySection, Overlap, PlaySection, Report};
+use crate::report::{GeometrySection, Overlap, PlaySection, Report, named};
 use crate::table::Published;
 use serde::Serialize;
-use std::collections::BTreeMap;
 
 /// How a slider may run.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -45,13 +44,15 @@ pub struct State {
     /// The number of the published size that this chain has.
     pub number: Option<&'static str>,
     /// Every size by its key, mm.
-    pub sizes: BTreeMap<&'static str, f64>,
+    #[serde(serialize_with = "named")]
+    pub sizes: Vec<(&'static str, f64)>,
     /// Sizes that the published size does not fix: chosen.
     pub chosen: Vec<&'static str>,
     /// Sizes that took their defaults.
     pub defaulted: Vec<&'static str>,
     /// Every gap that has a slider.
-    pub gaps: BTreeMap<&'static str, Bounds>,
+    #[serde(serialize_with = "named")]
+    pub gaps: Vec<(&'static str, Bounds)>,
     /// As in the report.
     pub geometry: GeometrySection,
     /// As in the report.
