@@ -73,6 +73,7 @@ pub mod decimal;
 pub mod error;
 pub mod motion;
 pub mod paint;
+pub mod picture;
 pub mod plane;
 pub mod posing;
 pub mod quantity;

@@ -8,12 +8,12 @@ mod recorder;
 mod svg;
 mod theme;
 
-pub use recorder::Recorder;
-pub use svg::{Svg, SvgOptions, svg};
+pub use recorder::{Call, Recorder};
+pub use svg::{FONT_FAMILY, Svg, SvgOptions, svg};
 pub use theme::Theme;
 
 use crate::plane::{Arc, Point, Step};
-use crate::scene::{Align, Circle, Ink, Item, Layer, Role, Scene, Shape, Text};
+use crate::scene::{Align, Circle, Ink, Item, Role, Scene, Shape, Text};
 
 /// Something that a scene can be painted on. Its unit is whatever [`walk`] was told an em is; x goes
 /// right, y goes down, angles go from x towards y.
@@ -51,6 +51,13 @@ pub struct Line {
     pub unit: f64,
 }
 
+impl Line {
+    /// The lengths of dashes and gaps in turn; none for a whole line.
+    pub fn dashes(&self) -> impl Iterator<Item = f64> {
+        self.dash_em.iter().map(|em| self.unit * em)
+    }
+}
+
 /// Where and how letters stand, in the painter's unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Writing {
@@ -66,12 +73,11 @@ pub struct Writing {
     pub ink: Ink,
 }
 
-/// Calls a painter for everything in a scene, back to front, `unit` to the em, leaving out the
-/// layers in `hidden`.
-pub fn walk(scene: &Scene, unit: f64, hidden: &[Layer], painter: &mut impl Painter) {
+/// Calls a painter for every item of a scene that is `shown`, back to front, `unit` to the em.
+pub fn walk(scene: &Scene, unit: f64, shown: impl Fn(&Item) -> bool, painter: &mut impl Painter) {
     painter.sheet(unit * scene.sheet.width_em, unit * scene.sheet.height_em);
     let mut clip = None;
-    for item in scene.items.iter().filter(|item| !hidden.contains(&item.layer)) {
+    for item in scene.items.iter().filter(|item| shown(item)) {
         if item.clip != clip {
             clip = item.clip;
             painter.clip(clip.map(|place| grown(scene.clips[place], unit)));

@@ -33,7 +33,7 @@ pub struct SvgOptions<'a> {
 pub fn svg(scene: &Scene, theme: &Theme, options: &SvgOptions) -> String {
     let mut painter = Svg::new(theme, caption_lines(scene, options));
     painter.unit = options.unit;
-    walk(scene, options.unit, options.hidden, &mut painter);
+    walk(scene, options.unit, |item| !options.hidden.contains(&item.layer), &mut painter);
     painter.finish(options)
 }
 
@@ -179,8 +179,8 @@ impl Painter for Svg<'_> {
             attribute(&mut self.body, "stroke", self.theme.colour(line.ink));
             number(&mut self.body, "stroke-width", line.width);
             if !line.dash_em.is_empty() {
-                let dash = |em: &f64| decimal::short(line.unit * em, DECIMALS);
-                let dashes = line.dash_em.iter().map(dash).collect::<Vec<_>>().join(" ");
+                let dashes = line.dashes().map(|dash| decimal::short(dash, DECIMALS));
+                let dashes = dashes.collect::<Vec<_>>().join(" ");
                 attribute(&mut self.body, "stroke-dasharray", &dashes);
             }
         }

@@ -1,6 +1,5 @@
-use super::recorder::Call;
 use super::*;
-use crate::scene::{Id, Sheet, Size};
+use crate::scene::{Id, Layer, Sheet, Size};
 
 /// Rounding of a coordinate in a file, user units, with the rounding of an arc's end.
 const FILE_ROUNDING: f64 = 0.000_51;
@@ -57,7 +56,7 @@ fn options<'a>() -> SvgOptions<'a> {
 
 fn recorded(scene: &Scene, unit: f64) -> Vec<Call> {
     let mut recorder = Recorder::default();
-    walk(scene, unit, &[], &mut recorder);
+    walk(scene, unit, |_| true, &mut recorder);
     recorder.calls
 }
 
@@ -134,9 +133,9 @@ fn a_clip_that_is_last_is_lifted() {
 }
 
 #[test]
-fn a_hidden_layer_is_not_walked() {
+fn what_is_not_shown_is_not_walked() {
     let mut recorder = Recorder::default();
-    walk(&sample("Word"), 1.0, &[Layer::Metal], &mut recorder);
+    walk(&sample("Word"), 1.0, |item| item.layer != Layer::Metal, &mut recorder);
     assert!(matches!(recorder.calls[..], [Call::Sheet(..), Call::Text(..)]));
 }
 
