@@ -59,8 +59,8 @@
 //! Data flows one way, and a room uses only rooms above it in this list:
 //! [`error`] and [`decimal`]; [`plane`] and [`solve`], which know no chain; [`chain`], the sizes and
 //! the parts; [`contact`], which faces can meet and the poses they allow; [`quantity`], the catalogue
-//! of what follows from the sizes; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and
-//! [`table`], what comes in; [`report`] and [`answer`], what goes out; [`scene`], what is drawn;
+//! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
+//! lose; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in; [`report`] and [`answer`], what goes out; [`scene`], what is drawn;
 //! [`stage`], the state behind a page; [`paint`], one walk for every painter.
 //!
 //! No clock, no files, no threads, and the same bits on every machine: every transcendental function
@@ -71,6 +71,7 @@ pub mod chain;
 pub mod contact;
 pub mod decimal;
 pub mod error;
+pub mod friction;
 pub mod motion;
 pub mod paint;
 pub mod picture;
@@ -81,5 +82,6 @@ pub mod report;
 pub mod scenario;
 pub mod scene;
 pub mod solve;
+pub mod sprocket;
 pub mod stage;
 pub mod table;
