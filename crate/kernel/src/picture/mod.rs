@@ -11,7 +11,7 @@ pub use hidden::Hidden;
 pub use place::{GripPlace, Spot, ViewPlace};
 
 use crate::paint::{SvgOptions, Theme, svg};
-use crate::posing::Mode;
+use crate::posing::{Mode, Posing};
 use crate::scene::{Drawing, Id, Lexicon, Scene, Sheet, Show, Staging};
 use crate::stage::Stage;
 
@@ -53,7 +53,7 @@ impl Picture {
     /// as the smallest.
     pub fn lay(&mut self, width_px: f64, height_px: f64, text_px: f64, narrow: bool) {
         self.unit_px = text_px.max(LEAST);
-        let em = |px: f64| (px / self.unit_px).max(LEAST).min(MOST_EM);
+        let em = |px: f64| MOST_EM.min((px / self.unit_px).max(LEAST));
         let (width_em, height_em) = (em(width_px), em(height_px));
         self.sheet = Sheet { width_em, height_em, narrow };
         self.stage_changed();
@@ -79,7 +79,7 @@ impl Picture {
 
     /// The item that a page calls by the id of a contact.
     pub fn item_of(stage: &Stage, id: &str) -> Option<Id> {
-        let mut contacts = stage.posing().into_iter().flat_map(|posing| posing.contacts());
+        let mut contacts = stage.posing().into_iter().flat_map(Posing::contacts);
         let contact = contacts.find(|state| state.contact.id() == id);
         contact.map(|state| Id::Contact(state.contact))
     }

@@ -17,8 +17,8 @@ use crate::motion::Motion;
 use crate::posing::{Ask, Mode, Posing};
 use crate::quantity::Quantity;
 use crate::report::Report;
-use crate::scenario::{FORMAT, Scenario, Value};
-use crate::table::{Filled, PUBLISHED, Published};
+use crate::scenario::{Scenario, Value};
+use crate::table::{PUBLISHED, Published};
 use hand::Hand;
 
 /// Teeth of the wheel whose bend the side view shows when the scenario names none.
@@ -40,12 +40,7 @@ pub struct Stage {
 impl Default for Stage {
     /// A bushed chain of the first published size, until a scenario is loaded.
     fn default() -> Self {
-        let filled = PUBLISHED[0].fill(Construction::Bushed);
-        let file = Value::object([
-            ("format", Value::from(f64::from(FORMAT))),
-            ("title", Value::text(PUBLISHED[0].number)),
-            ("chain", chain_value(&filled)),
-        ]);
+        let file = PUBLISHED[0].fill(Construction::Bushed).file();
         match Scenario::read(&file) {
             Ok(scenario) => Self::new(scenario),
             Err(_) => unreachable!("every published size is a chain"),
@@ -128,7 +123,8 @@ impl Stage {
     /// # Errors
     /// Every fault that the change makes, or an unknown gap; the last good scenario stays.
     pub fn set_gap(&mut self, key: &str, gap_mm: f64) -> Result<(), Vec<Error>> {
-        let Some(pair) = Pair::ALL.iter().copied().find(|pair| gap_quantity(*pair).key() == key)
+        let Some(pair) =
+            Pair::ALL.iter().copied().find(|pair| Quantity::of_pair(*pair).key() == key)
         else {
             return Err(vec![Error::number(key, gap_mm, Rule::UnknownKey)]);
         };
@@ -139,7 +135,7 @@ impl Stage {
         self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
     }
 
-    /// Fills the chain from a published size, in the construction of a word.
+    /// Puts a published size on the stage as a scenario of its own, in the construction of a word.
     ///
     /// # Errors
     /// An unknown number or construction; the last good scenario stays.
@@ -148,8 +144,7 @@ impl Stage {
         let size = Published::of_number(number).ok_or_else(|| unknown("number", number))?;
         let known = Construction::ALL.iter().copied().find(|known| known.key() == construction);
         let construction = known.ok_or_else(|| unknown("chain.construction", construction))?;
-        let chain = chain_value(&size.fill(construction));
-        self.take(self.scenario.with("chain", chain)?);
+        self.take(Scenario::read(&size.fill(construction).file())?);
         Ok(())
     }
 
@@ -272,24 +267,6 @@ impl Stage {
     pub fn room(&self) -> RoomView {
         let Some(posing) = &self.posing else { return RoomView::default() };
         RoomView::of(&room(self.chain()), posing)
-    }
-}
-
-/// The `chain` of a scenario that states what a published size fills in.
-fn chain_value(filled: &Filled) -> Value {
-    let stated = filled.stated.iter();
-    let sizes = stated.map(|(dimension, mm)| (dimension.key().to_owned(), Value::Number(*mm)));
-    let first = ("construction".to_owned(), Value::text(filled.construction.key()));
-    Value::Object([first].into_iter().chain(sizes).collect())
-}
-
-/// The quantity that a gap is.
-pub(crate) fn gap_quantity(pair: Pair) -> Quantity {
-    match pair {
-        Pair::PinBore => Quantity::PinClearance,
-        Pair::SideGap => Quantity::SideGap,
-        Pair::RollerBarrel => Quantity::RollerClearance,
-        Pair::RollerPlates => Quantity::RollerSideClearance,
     }
 }
 

@@ -1,9 +1,10 @@
 //! What the stage tells a page: plain data, in mm and rad, with ids instead of words.
 
-use super::{Stage, gap_quantity};
+use super::Stage;
 use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::{Contact, Kind, RoomPoint};
 use crate::posing::{ContactState, Mark, Posing, Seen};
+use crate::quantity::Quantity;
 use crate::report::{GeometrySection, Overlap, PlaySection, Report, named};
 use crate::table::Published;
 use serde::Serialize;
@@ -84,7 +85,10 @@ impl Stage {
             sizes: Dimension::ALL.iter().map(|d| (d.key(), d.of(chain))).collect(),
             chosen: keys(chosen.unwrap_or_default()),
             defaulted: keys(self.scenario.chain.defaulted().collect()),
-            gaps: Pair::ALL.iter().map(|p| (gap_quantity(*p).key(), bounds(*p, chain))).collect(),
+            gaps: Pair::ALL
+                .iter()
+                .map(|p| (Quantity::of_pair(*p).key(), bounds(*p, chain)))
+                .collect(),
             geometry: report.geometry,
             play: report.play,
             factor: Factor { value: self.factor, start: self.cap, cap: self.cap },

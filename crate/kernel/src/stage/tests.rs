@@ -46,7 +46,7 @@ fn a_gap_moves_one_dimension() {
     let mut stage = stage();
     for pair in Pair::ALL {
         let before = *stage.chain().sizes();
-        stage.set_gap(gap_quantity(*pair).key(), 0.11).unwrap();
+        stage.set_gap(Quantity::of_pair(*pair).key(), 0.11).unwrap();
         assert!((pair.gap_mm(stage.chain()) - 0.11).abs() < 1e-12, "{pair:?}");
         for other in Pair::ALL.iter().filter(|other| *other != pair) {
             let moved_mm = other.gap_mm(stage.chain()) - other.gap_mm(&before);

@@ -6,6 +6,7 @@
 
 use crate::chain::{Construction, Dimension, Sizes};
 use crate::quantity::MM_PER_INCH;
+use crate::scenario::{FORMAT, Value};
 
 /// The largest pin exceeds its nominal diameter by this.
 const PIN_EXCESS_INCH: f64 = 0.0005;
@@ -64,9 +65,14 @@ pub const PUBLISHED: &[Published] = rows! {
     "120" 1.500 0.875 1.000 0.437  0.187;
 };
 
+/// Where the sizes come from.
+const STANDARD: &str = "ASME/ANSI B29.1M";
+
 /// A chain filled from a published size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Filled {
+    /// The number of the size.
+    pub number: &'static str,
     /// How its inner link is made.
     pub construction: Construction,
     /// The sizes to state, mm; the rest take their defaults.
@@ -79,6 +85,20 @@ impl Filled {
     /// All the sizes.
     pub fn sizes(&self) -> Sizes {
         Sizes::from_stated(self.construction, &self.stated)
+    }
+
+    /// A scenario file of its own: titled by the size's number, with the standard as its source, and
+    /// with nothing but the chain.
+    pub fn file(&self) -> Value {
+        let sizes = self.stated.iter();
+        let sizes = sizes.map(|(dimension, mm)| (dimension.key().to_owned(), Value::from(*mm)));
+        let construction = ("construction".to_owned(), Value::text(self.construction.key()));
+        Value::object([
+            ("format", Value::from(f64::from(FORMAT))),
+            ("title", Value::text(self.number)),
+            ("source", Value::text(STANDARD)),
+            ("chain", Value::Object([construction].into_iter().chain(sizes).collect())),
+        ])
     }
 }
 
@@ -175,7 +195,7 @@ impl Published {
             stated.push((Dimension::InnerPlateHeight, LOWER_INNER_IN_PITCHES * pitch_mm));
             stated.push((Dimension::OuterPlateHeight, LOWER_OUTER_IN_PITCHES * pitch_mm));
         }
-        Filled { construction, stated, chosen: self.chosen() }
+        Filled { number: self.number, construction, stated, chosen: self.chosen() }
     }
 }
 
@@ -183,6 +203,7 @@ impl Published {
 mod tests {
     use super::*;
     use crate::chain::Chain;
+    use crate::scenario::Scenario;
 
     #[test]
     fn every_published_size_fills_a_chain_that_goes_together_and_is_recognised() {
@@ -192,6 +213,8 @@ mod tests {
                 let chain = Chain::new(filled.sizes()).expect(size.number);
                 assert!(chain.goes_together(), "{}: {:?}", size.number, chain.interference());
                 assert_eq!(Published::recognise(&chain), Some(size));
+                let scenario = Scenario::read(&filled.file()).expect(size.number);
+                assert_eq!(scenario.chain.chain(), &chain);
             }
         }
     }
