@@ -5,35 +5,9 @@ use lightgap::chain::{Construction, Dimension, Sizes};
 use lightgap::quantity::MM_PER_INCH;
 use lightgap::scenario::{deviations_mm, tolerance_mm};
 use lightgap::table::{PUBLISHED, Published};
-use lightgap_tests::text_of;
+use lightgap_tests::{Row, check_rows, rows};
 
 const UM_PER_MM: f64 = 1000.0;
-
-struct Row {
-    what: String,
-    of: String,
-    value: f64,
-    tolerance: f64,
-    unit: String,
-    source: String,
-}
-
-/// The rows of a file of published figures; the source is the last column and may hold commas.
-fn rows(path: &str) -> Vec<Row> {
-    let number = |text: &str| text.parse::<f64>().unwrap_or_else(|_| panic!("{path}: {text}"));
-    let row = |line: &str| {
-        let columns: Vec<_> = line.splitn(6, ',').collect();
-        Row {
-            what: columns[0].to_owned(),
-            of: columns[1].to_owned(),
-            value: number(columns[2]),
-            tolerance: number(columns[3]),
-            unit: columns[4].to_owned(),
-            source: columns[5].to_owned(),
-        }
-    };
-    text_of(path).lines().skip(1).map(row).collect()
-}
 
 /// What the kernel says, mm; none when the row asks for something that it does not know.
 fn got_mm(what: &str, of: &str) -> Option<f64> {
@@ -80,17 +54,8 @@ fn in_unit(mm: f64, unit: &str) -> f64 {
 
 #[test]
 fn sizes_are_those_that_are_published() {
-    let rows = rows("tests/reference/sizes.csv");
-    let mut wrong = 0;
-    for row in &rows {
-        let got = got_mm(&row.what, &row.of).map_or(f64::NAN, |mm| in_unit(mm, &row.unit));
-        let holds = (got - row.value).abs() <= row.tolerance;
-        wrong += usize::from(!holds);
-        let mark = if holds { "" } else { "  <-- WRONG" };
-        let Row { what, of, value, unit, source, .. } = row;
-        println!("{what} of {of}: expected {value} {unit}, got {got} {unit}; {source}{mark}");
-    }
-    assert_eq!(wrong, 0, "of {} rows", rows.len());
+    let got = |row: &Row| Some(in_unit(got_mm(&row.what, &row.of)?, &row.unit));
+    check_rows("tests/reference/sizes.csv", got);
 }
 
 #[test]

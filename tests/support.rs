@@ -89,3 +89,59 @@ fn collect(path: &str, value: &serde_json::Value, found: &mut Vec<(String, f64)>
         _ => {}
     }
 }
+
+/// One published figure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// What is checked.
+    pub what: String,
+    /// Of which thing.
+    pub of: String,
+    /// The published value.
+    pub value: f64,
+    /// How far the kernel may be from it, in the same unit.
+    pub tolerance: f64,
+    /// The unit.
+    pub unit: String,
+    /// Where it is published.
+    pub source: String,
+}
+
+/// The rows of a file of published figures; the source is the last column and may hold commas.
+///
+/// # Panics
+/// When the file cannot be read or a number in it is none.
+pub fn rows(path: &str) -> Vec<Row> {
+    let number = |text: &str| text.parse::<f64>().unwrap_or_else(|_| panic!("{path}: {text}"));
+    let row = |line: &str| {
+        let columns: Vec<_> = line.splitn(6, ',').collect();
+        Row {
+            what: columns[0].to_owned(),
+            of: columns[1].to_owned(),
+            value: number(columns[2]),
+            tolerance: number(columns[3]),
+            unit: columns[4].to_owned(),
+            source: columns[5].to_owned(),
+        }
+    };
+    text_of(path).lines().skip(1).map(row).collect()
+}
+
+/// Holds every row of a file against what the kernel says, in the row's unit, and prints source,
+/// expected and got; a row that asks for something unknown is wrong.
+///
+/// # Panics
+/// When a row is wrong, after all of them have been printed.
+pub fn check_rows(path: &str, got: impl Fn(&Row) -> Option<f64>) {
+    let rows = rows(path);
+    let mut wrong = 0;
+    for row in &rows {
+        let got = got(row).unwrap_or(f64::NAN);
+        let holds = (got - row.value).abs() <= row.tolerance;
+        wrong += usize::from(!holds);
+        let mark = if holds { "" } else { "  <-- WRONG" };
+        let Row { what, of, value, unit, source, .. } = row;
+        println!("{what} of {of}: expected {value} {unit}, got {got} {unit}; {source}{mark}");
+    }
+    assert_eq!(wrong, 0, "of {} rows", rows.len());
+}
