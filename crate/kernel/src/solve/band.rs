@@ -25,6 +25,16 @@ impl Band {
         self.entry.resize((size + stride) * stride, 0.0);
     }
 
+    /// Becomes `factor` times another matrix.
+    pub(super) fn take_times(&mut self, other: &Band, factor: f64) {
+        self.size = other.size;
+        self.stride = other.stride;
+        self.entry.resize(other.entry.len(), 0.0);
+        for (to, from) in self.entry.iter_mut().zip(&other.entry) {
+            *to = factor * from;
+        }
+    }
+
     /// Sets every entry inside the band; the padding stays zero.
     pub fn fill(&mut self, value: f64) {
         let used = self.size * self.stride;
@@ -45,12 +55,12 @@ impl Band {
         &mut self.entry[j * self.stride + (i - j)]
     }
 
-    pub(super) fn entries(&self) -> &[f64] {
-        &self.entry
+    pub(super) fn stride(&self) -> usize {
+        self.stride
     }
 
-    pub(super) fn entries_mut(&mut self) -> &mut [f64] {
-        &mut self.entry
+    pub(super) fn entries(&self) -> &[f64] {
+        &self.entry
     }
 
     /// Adds `value` to every diagonal entry.
@@ -74,6 +84,7 @@ impl Band {
     }
 
     /// `out = matrix * x`; both of `size` entries or more.
+    #[inline]
     pub(super) fn multiply(&self, x: &[f64], out: &mut [f64]) {
         out[..self.size].fill(0.0);
         for j in 0..self.size {

@@ -2,8 +2,8 @@
 
 use super::band::Band;
 use super::problem::{Rows, dot};
-use super::rounds::{EXACT, PROXIMAL, Point, magnitude};
-use super::scale::Scaled;
+use super::rounds::{EXACT, PROXIMAL, Point};
+use super::scale::{Scaled, largest};
 
 /// The first penalty on violated rows: the error of one outer step is multiplied by about its
 /// inverse. It grows tenfold after an outer step that gains less than a digit.
@@ -91,7 +91,7 @@ impl Descent {
                 *centre = push;
             }
             self.centre.clone_from(&point.x);
-            if moved <= self.penalty * STILL * (1.0 + magnitude(&point.x)) {
+            if moved <= self.penalty * STILL * (1.0 + largest(&point.x)) {
                 break;
             }
             if moved > (0.1 * before).max(SETTLING) {
@@ -99,7 +99,7 @@ impl Descent {
             }
             before = moved;
         }
-        let least = PUSHING * (1.0 + magnitude(&self.centre_push));
+        let least = PUSHING * (1.0 + largest(&self.centre_push));
         held.clear();
         held.extend(self.centre_push.iter().map(|&push| push > least));
     }
@@ -108,7 +108,7 @@ impl Descent {
     fn minimise(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, spent: &mut u32) {
         for _ in 0..MOST_NEWTON_STEPS {
             let force = self.slope_at(rows, scaled, point);
-            if magnitude(&self.slope) <= EXACT * self.penalty * force {
+            if largest(&self.slope) <= EXACT * self.penalty * force {
                 return;
             }
             *spent += 1;

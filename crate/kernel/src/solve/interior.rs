@@ -2,8 +2,8 @@
 
 use super::band::Band;
 use super::problem::{Rows, dot};
-use super::rounds::{PROXIMAL, Point, magnitude};
-use super::scale::Scaled;
+use super::rounds::{PROXIMAL, Point};
+use super::scale::{Scaled, largest};
 
 /// Steps after which it gives up; 8 to 25 are usual.
 const MOST_STEPS: u32 = 60;
@@ -123,11 +123,11 @@ impl Interior {
             }
         }
         Residual {
-            unbalanced: magnitude(&self.step[..unknowns]),
-            missed: magnitude(&self.miss),
+            unbalanced: largest(&self.step[..unknowns]),
+            missed: largest(&self.miss),
             complementarity: if rows.is_empty() { 0.0 } else { products / rows.len() as f64 },
-            push: magnitude(&point.push),
-            length: magnitude(&point.x),
+            push: largest(&point.push),
+            length: largest(&point.x),
         }
     }
 

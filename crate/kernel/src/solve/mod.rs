@@ -41,12 +41,14 @@
 
 mod band;
 mod descent;
+mod dual;
 mod interior;
 mod problem;
 mod report;
 mod root;
 mod rounds;
 mod scale;
+mod share;
 mod shortfall;
 mod solver;
 

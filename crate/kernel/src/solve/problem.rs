@@ -14,6 +14,10 @@ pub struct Rows {
     pub(super) coefficient: Vec<f64>,
     pub(super) gap: Vec<f64>,
     pub(super) scale: Vec<f64>,
+    /// 1 / scale, also a power of two.
+    pub(super) size: Vec<f64>,
+    /// Whether every coefficient is finite.
+    pub(super) finite: bool,
 }
 
 impl Rows {
@@ -24,6 +28,8 @@ impl Rows {
             coefficient: Vec::new(),
             gap: Vec::new(),
             scale: Vec::new(),
+            size: Vec::new(),
+            finite: true,
         }
     }
 
@@ -32,6 +38,8 @@ impl Rows {
         self.coefficient.clear();
         self.gap.clear();
         self.scale.clear();
+        self.size.clear();
+        self.finite = true;
     }
 
     /// How many rows there are.
@@ -57,9 +65,10 @@ impl Rows {
     }
 
     /// The gap of row `row` at `x`.
+    #[inline]
     pub fn gap_at(&self, row: usize, x: &[f64]) -> f64 {
         let (first, coefficient) = self.row(row);
-        self.gap[row] + dot(coefficient, &x[first..]) / self.scale[row]
+        self.gap[row] + dot(coefficient, &x[first..]) * self.size[row]
     }
 }
 
@@ -164,6 +173,8 @@ impl Problem {
         }
         rows.first.push(start as u32);
         rows.scale.push(scale);
+        rows.size.push(1.0 / scale);
+        rows.finite &= coefficients.iter().all(|value| value.is_finite());
         rows.gap.push(gap);
         rows.len() - 1
     }

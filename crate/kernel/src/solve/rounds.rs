@@ -2,7 +2,7 @@
 
 use super::band::Band;
 use super::problem::{Rows, dot};
-use super::scale::Scaled;
+use super::scale::{Scaled, largest};
 
 /// `d`: the proximal weight on `x`, small beside the scaled `H` and load of about 1, large beside
 /// rounding; the refinement removes what it biases.
@@ -33,11 +33,6 @@ impl Point {
         self.push.clear();
         self.push.resize(rows, 0.0);
     }
-}
-
-/// The largest magnitude in `values`, NaN counted as nothing.
-pub(super) fn magnitude(values: &[f64]) -> f64 {
-    values.iter().fold(0.0, |largest: f64, value| largest.max(value.abs()))
 }
 
 /// Workspace of the rounds and the set they hold.
@@ -112,8 +107,8 @@ impl Rounds {
         self.miss.resize(rows.len(), 0.0);
         for refinement in 0.. {
             let (unbalanced, open) = self.residual(rows, scaled, point);
-            let force = 1.0 + magnitude(&point.push);
-            let length = 1.0 + magnitude(&point.x);
+            let force = 1.0 + largest(&point.push);
+            let length = 1.0 + largest(&point.x);
             if unbalanced <= STILL * force && open <= STILL * length || refinement == REFINEMENTS {
                 return unbalanced <= EXACT * force && open <= EXACT * length;
             }
@@ -137,7 +132,7 @@ impl Rounds {
                 *step += push * value;
             }
         }
-        let unbalanced = magnitude(&self.step[..unknowns]);
+        let unbalanced = largest(&self.step[..unknowns]);
         let mut open = 0.0_f64;
         for &row in &self.set {
             let (first, coefficient) = rows.row(row as usize);
@@ -169,8 +164,8 @@ impl Rounds {
     /// Drops rows that pull and adds rows that are violated: all of them, or the worst one.
     /// Answers whether anything changed; if not, pulls within rounding are set to zero.
     fn change(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, one: bool) -> bool {
-        let slack = EXACT * (1.0 + magnitude(&point.x));
-        let pull = EXACT * (1.0 + magnitude(&point.push));
+        let slack = EXACT * (1.0 + largest(&point.x));
+        let pull = EXACT * (1.0 + largest(&point.push));
         let mut changed = false;
         let (mut worst, mut worst_row) = (0.0, None);
         for row in 0..rows.len() {

@@ -38,48 +38,45 @@ impl Scaled {
         let largest_gap = largest(&self.gap);
         let largest_load = largest(&problem.gradient);
         let stiffest = largest(problem.hessian.entries());
-        self.length = power_of_two(if largest_gap > 0.0 {
-            largest_gap
-        } else if stiffest > 0.0 && largest_load > 0.0 {
-            largest_load / stiffest
-        } else {
-            1.0
-        });
+        if !(rows.finite && (largest_gap + largest_load + stiffest).is_finite()) {
+            return false;
+        }
+        self.length = length_scale(largest_gap, largest_load, stiffest);
         self.force = power_of_two(largest_load.max(stiffest * self.length));
-        let stiffness = self.length / self.force;
-        self.hessian.reshape(problem.unknowns, rows.stride);
-        copy_times(problem.hessian.entries(), stiffness, self.hessian.entries_mut());
-        self.gradient.resize(problem.unknowns, 0.0);
-        copy_times(&problem.gradient, 1.0 / self.force, &mut self.gradient);
         let shorten = 1.0 / self.length;
         self.gap.iter_mut().for_each(|gap| *gap *= shorten);
-        let check = largest_gap + largest_load + stiffest + finite(&rows.coefficient);
-        check.is_finite() && stiffness.is_finite()
+        self.hessian.take_times(&problem.hessian, self.length / self.force);
+        self.gradient.resize(problem.unknowns, 0.0);
+        let weaken = 1.0 / self.force;
+        for (to, from) in self.gradient.iter_mut().zip(&problem.gradient) {
+            *to = from * weaken;
+        }
+        (self.length / self.force).is_finite()
     }
 }
 
-fn copy_times(from: &[f64], factor: f64, to: &mut [f64]) {
-    for (to, from) in to.iter_mut().zip(from) {
-        *to = from * factor;
+/// The largest gap; where every gap is zero, the way the load would go against the stiffness, but
+/// no more than the caller's unit.
+fn length_scale(gap: f64, load: f64, stiffness: f64) -> f64 {
+    if gap > 0.0 {
+        power_of_two(gap)
+    } else if load < stiffness {
+        power_of_two(load / stiffness)
+    } else {
+        1.0
     }
 }
 
-/// The largest magnitude; not a number when any entry is not.
-fn largest(values: &[f64]) -> f64 {
-    let mut largest = 0.0_f64;
+/// The largest magnitude, or not finite when any entry is not: compared as whole numbers, in which
+/// order infinity and NaN come last.
+#[inline(always)]
+pub(super) fn largest(values: &[f64]) -> f64 {
+    const SIGN: u64 = 1 << 63;
+    let mut largest = 0;
     for value in values {
-        largest = largest.max(value.abs());
+        largest = largest.max(value.to_bits() & !SIGN);
     }
-    largest + finite(values)
-}
-
-/// 0 when every entry is finite, not a number otherwise.
-fn finite(values: &[f64]) -> f64 {
-    let mut sum = 0.0;
-    for value in values {
-        sum += value * 0.0;
-    }
-    sum
+    f64::from_bits(largest)
 }
 
 /// The power of two just below `value`; 1 when `value` has no such power.

@@ -2,8 +2,8 @@
 
 use super::band::Band;
 use super::problem::{Rows, dot};
-use super::rounds::{Point, magnitude};
-use super::scale::Scaled;
+use super::rounds::Point;
+use super::scale::{Scaled, largest};
 
 /// Newton steps after which the search gives up; 3 to 12 are usual.
 const MOST_STEPS: u32 = 60;
@@ -67,12 +67,12 @@ impl Shortfall {
         }
         self.step.fill(0.0);
         self.violations(rows, scaled, point, 0.0);
-        magnitude(&point.push) > MISSED * (1.0 + magnitude(&point.x))
+        largest(&point.push) > MISSED * (1.0 + largest(&point.x))
     }
 
     /// Whether the violations balance at the pose the last step started from.
     fn flat(&self, point: &Point) -> bool {
-        magnitude(&self.slope) <= STILL * (1.0 + magnitude(&point.push))
+        largest(&self.slope) <= STILL * (1.0 + largest(&point.push))
     }
 
     /// Violations at `x + taken step`, left in `point.push`; answers the sum of their squares.

@@ -1,15 +1,16 @@
 //! The order in which the methods are tried, and the answer in the caller's units.
 
 use super::descent::Descent;
+use super::dual::{Dual, Ending};
 use super::interior::Interior;
 use super::problem::{Problem, Rows};
 use super::report::{Report, Start, Status};
 use super::rounds::{Point, Rounds};
-use super::scale::Scaled;
+use super::scale::{Scaled, largest};
 use super::shortfall::Shortfall;
 
-/// Up to this many unknowns a cold solve tries rounds from the empty set first.
-const SMALL: usize = 12;
+/// Up to this many unknowns (five bodies in a plane) the dual method is the quickest.
+const SMALL: usize = 15;
 
 /// How close the interior point goes before each try of the rounds, in scaled numbers near 1.
 const STAGES: [f64; 3] = [1e-6, 1e-9, 1e-12];
@@ -28,6 +29,7 @@ pub struct Solver {
     rounds: Rounds,
     interior: Interior,
     inner_point: Point,
+    dual: Dual,
     descent: Descent,
     shortfall: Shortfall,
 }
@@ -51,6 +53,7 @@ impl Solver {
             rounds: Rounds::new(),
             interior: Interior::new(),
             inner_point: Point::default(),
+            dual: Dual::default(),
             descent: Descent::new(),
             shortfall: Shortfall::new(),
         }
@@ -88,21 +91,52 @@ impl Solver {
         let rows = &problem.rows;
         let shape = (problem.unknowns, rows.len());
         let warm = start == Start::Warm && self.solved_shape == Some(shape);
-        if warm && self.warm(rows, spent) {
-            return Status::Solved;
+        self.rounds.held.clear();
+        if warm {
+            self.rounds.held.extend_from_slice(&self.active);
+        } else {
+            self.rounds.held.resize(rows.len(), false);
         }
         if problem.unknowns <= SMALL {
-            self.point.reset(problem.unknowns, rows.stride, rows.len());
-            if self.descend(rows, spent) {
-                return Status::Solved;
-            }
+            return self.small(rows, spent);
+        }
+        if warm && self.warm(rows, spent) {
+            return Status::Solved;
         }
         self.inside(rows, spent)
     }
 
+    /// The dual method, and the others where it is not sure.
+    fn small(&mut self, rows: &Rows, spent: &mut u32) -> Status {
+        match self.climb(rows, spent) {
+            Ending::Exact => return Status::Solved,
+            Ending::Contradiction => {
+                if self.shortfall.find(rows, &self.scaled, &mut self.point, spent) {
+                    return Status::Infeasible;
+                }
+            }
+            Ending::Unsure => {}
+        }
+        self.point.reset(self.scaled.gradient.len(), rows.stride, rows.len());
+        if self.descend(rows, spent) {
+            return Status::Solved;
+        }
+        self.inside(rows, spent)
+    }
+
+    /// The dual method, made for the number of unknowns.
+    fn climb(&mut self, rows: &Rows, spent: &mut u32) -> Ending {
+        let Solver { dual, scaled, point, rounds, .. } = self;
+        *spent += 1;
+        match scaled.gradient.len() {
+            ..=3 => dual.solve::<3>(rows, scaled, point, &mut rounds.held),
+            4..=9 => dual.solve::<9>(rows, scaled, point, &mut rounds.held),
+            _ => dual.solve::<SMALL>(rows, scaled, point, &mut rounds.held),
+        }
+    }
+
     /// Rounds from the last answer's set and pose.
     fn warm(&mut self, rows: &Rows, spent: &mut u32) -> bool {
-        self.rounds.held.clone_from(&self.active);
         self.point.reset(self.x.len(), rows.stride, rows.len());
         for (to, from) in self.point.x.iter_mut().zip(&self.x) {
             *to = from / self.scaled.length;
@@ -185,15 +219,18 @@ impl Solver {
             }
         }
         let mut worst_gap = f64::INFINITY;
-        for row in 0..rows.len() {
-            let (first, coefficient) = rows.row(row);
-            worst_gap = worst_gap.min(rows.gap_at(row, &self.x));
-            let push = self.push[row] / rows.scale[row];
-            for (residual, value) in residual[first..].iter_mut().zip(coefficient) {
-                *residual -= push * value;
+        for (row, &push) in self.push.iter().enumerate() {
+            let gap = rows.gap_at(row, &self.x);
+            worst_gap = if gap >= worst_gap { worst_gap } else { gap };
+            if push > 0.0 {
+                let (first, coefficient) = rows.row(row);
+                let push = push * rows.size[row];
+                for (residual, value) in residual[first..].iter_mut().zip(coefficient) {
+                    *residual -= push * value;
+                }
             }
         }
-        let stationarity = super::rounds::magnitude(residual);
+        let stationarity = largest(residual);
         let worst_gap = if worst_gap.is_finite() { worst_gap + 0.0 } else { 0.0 };
         Report { status, rounds, worst_gap, stationarity }
     }
