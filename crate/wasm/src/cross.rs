@@ -14,8 +14,8 @@ pub fn given(what: &impl Serialize) -> Result<JsValue, JsError> {
 }
 
 /// A tree of plain values from whatever JavaScript holds. Every own member is seen, known or not;
-/// what is deeper than a scenario can be, and what is no plain value at all (a function, a symbol),
-/// is a fault.
+/// what is deeper than a scenario can be is taken as nothing, as it is natively; what is no plain
+/// value at all (a function, a symbol) is a fault.
 pub fn taken(value: &JsValue) -> Result<Value, Vec<Error>> {
     let refused = |kind| vec![Error::text("", kind, Rule::WrongKind { expected: "object" })];
     value_in(value, Value::DEEPEST).map_err(refused)
@@ -35,7 +35,7 @@ fn value_in(value: &JsValue, levels: usize) -> Result<Value, &'static str> {
     if let Some(text) = value.as_string() {
         return Ok(Value::Text(text));
     }
-    let below = levels.checked_sub(1).ok_or("nested")?;
+    let Some(below) = levels.checked_sub(1) else { return Ok(Value::Null) };
     if Array::is_array(value) {
         let items = Array::from(value).into_iter().map(|item| value_in(&item, below));
         return items.collect::<Result<_, _>>().map(Value::List);
