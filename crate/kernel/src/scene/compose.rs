@@ -44,6 +44,7 @@ impl Scene {
         naming::draw(&mut sketch, &staged);
         let spots = mark::draw_edges(&mut sketch, &staged);
         measure::draw(&mut sketch, &staged);
+        overlap::draw_numbers(&mut sketch, &staged);
         mark::draw_discs(&mut sketch, &staged, &spots);
         naming::draw_grip(&mut sketch);
     }

@@ -18,10 +18,20 @@ pub const ROW_EM: f64 = 1.5;
 const EDGE_EM: f64 = 0.4;
 /// Room for a cut's letter beside the drawing, em.
 const LETTER_EM: f64 = 2.1;
+/// Room for the wall on the left, em.
+const WALL_EM: f64 = 1.4;
 /// Room for the total angle on the right, em.
 const TOTAL_EM: f64 = 5.6;
 /// Room between the sections that stand side by side, em.
 const GUTTER_EM: f64 = 1.6;
+/// Room above and below the pin for the marks of a cut across, em.
+const CUT_EM: f64 = 2.2;
+/// Room for the grip over the section across, em.
+const GRIP_ROOM_EM: f64 = 3.9;
+/// Share of the height that the plan takes when the section across stands under it.
+const PLAN_SHARE: f64 = 0.45;
+/// How many times the plan's scale the section across may have where it stands alone.
+const LARGEST_ALONE: f64 = 2.2;
 /// A scale below this is not drawn, em per mm.
 const LEAST_SCALE: f64 = 0.05;
 
@@ -49,12 +59,28 @@ struct Extent {
     /// Ends of what is drawn along the chain.
     left: f64,
     right: f64,
-    /// Half the height of the plan section.
+    /// Half the height of the plan section, and half the length of the pin.
     plan: f64,
+    half_pin: f64,
     /// Seen from the side: below and above the axis.
     side: (f64, f64),
     /// Across: half the width and half the height.
     across: Point,
+}
+
+/// Where the plan and the section under it stand, em.
+struct Stack {
+    /// The first pin, from the left.
+    x: f64,
+    /// The plan's scale, and that of the section under it.
+    scale: f64,
+    under_scale: f64,
+    /// Room above and below the plan for the marks of a cut across.
+    cuts: f64,
+    /// Room above the lower section for its grip.
+    grip: f64,
+    /// Height that nothing needs.
+    spare: f64,
 }
 
 /// The section under the plan.
@@ -81,17 +107,39 @@ impl Layout {
 
     fn with(extent: &Extent, under: Under, sheet: Sheet, show: Show) -> Self {
         let (letter, total, rows) = margins(sheet);
-        let width = sheet.width_em - 2.0 * letter - total;
+        let alone = under.view == View::End;
+        let grip = if alone { GRIP_ROOM_EM } else { 0.0 };
+        let space = Point::new(sheet.width_em - 2.0 * letter - total - WALL_EM, sheet.height_em);
         let length = extent.right - extent.left;
-        let high = 2.0 * extent.plan + under.low + under.high;
-        let scale = ((sheet.height_em - rows) / high).min(width / length).max(LEAST_SCALE);
-        let spare = Point::new(width - scale * length, sheet.height_em - rows - scale * high);
-        let spare = spare.max(Point::ZERO);
-        let needed = 2.0 * (scale * extent.across.x + GUTTER_EM);
-        let beside = !sheet.narrow && under.view == View::Elevation && spare.x > needed;
-        let room = if beside { spare.x - needed } else { spare.x };
-        let left = letter + 0.5 * room;
-        let origin_x = left - scale * extent.left;
+        let fit = |cuts: f64| {
+            let height = (space.y - rows - 2.0 * cuts - grip).max(0.0);
+            let high = 2.0 * extent.plan + if alone { 0.0 } else { under.low + under.high };
+            let share = if alone { PLAN_SHARE } else { 1.0 };
+            (share * height / high).min(space.x / length).max(LEAST_SCALE)
+        };
+        let needed = |scale: f64| 2.0 * (scale * extent.across.x + GUTTER_EM);
+        let stands_beside =
+            |scale: f64| !sheet.narrow && !alone && space.x - scale * length > needed(scale);
+        let loose = fit(0.0);
+        let cuts = if alone || stands_beside(loose) {
+            (CUT_EM - loose * (extent.plan - extent.half_pin)).max(0.0)
+        } else {
+            0.0
+        };
+        let scale = fit(cuts);
+        let left_over = space.y - rows - 2.0 * (cuts + scale * extent.plan) - grip;
+        let under_scale = if alone {
+            let wide = (sheet.width_em - 4.0 * GUTTER_EM) / (2.0 * extent.across.x);
+            wide.min(left_over / (2.0 * extent.across.y))
+                .min(LARGEST_ALONE * scale)
+                .max(LEAST_SCALE)
+        } else {
+            scale
+        };
+        let spare = left_over - under_scale * (under.low + under.high);
+        let beside = stands_beside(scale);
+        let room = space.x - scale * length - if beside { needed(scale) } else { 0.0 };
+        let origin_x = letter + WALL_EM + 0.5 * room.max(0.0) - scale * extent.left;
         let mut layout = Self {
             sheet,
             show,
@@ -101,7 +149,8 @@ impl Layout {
             bar: Point::new(sheet.width_em - EDGE_EM, 0.0),
             reach_mm: (extent.left, extent.right),
         };
-        layout.stack(extent, under, (origin_x, scale), spare.y);
+        let stack = Stack { x: origin_x, scale, under_scale, cuts, grip, spare: spare.max(0.0) };
+        layout.stack(extent, under, &stack);
         if beside {
             let across = origin_x + scale * extent.right + total + GUTTER_EM;
             layout.stand_beside(extent, across + scale * extent.across.x, scale);
@@ -110,28 +159,29 @@ impl Layout {
     }
 
     /// The plan, the names, and the section under it.
-    fn stack(&mut self, extent: &Extent, under: Under, (x, scale): (f64, f64), spare: f64) {
+    fn stack(&mut self, extent: &Extent, under: Under, stack: &Stack) {
         /// Shares of spare height above the plan and between the sections.
         const ABOVE: f64 = 0.3;
         const BETWEEN: f64 = 0.35;
-        let last = self.sheet.width_em;
-        let caption = EDGE_EM + ABOVE * spare + 0.75 * ROW_EM;
-        let top = EDGE_EM + ABOVE * spare + ROW_EM;
+        let Stack { x, scale, .. } = *stack;
+        let caption = EDGE_EM + ABOVE * stack.spare + 0.75 * ROW_EM;
+        let top = EDGE_EM + ABOVE * stack.spare + ROW_EM + stack.cuts;
         let bottom = top + 2.0 * scale * extent.plan;
         self.put(View::Plan, Point::new(x, 0.5 * (top + bottom)), scale, (top, bottom));
         self.captions.push(Point::new(EDGE_EM, caption));
-        self.names_em = bottom + 0.8 * ROW_EM;
-        let row = self.names_em + BETWEEN * spare;
-        let below = row + ROW_EM * if self.sheet.narrow { 0.6 } else { 1.1 };
-        self.captions.push(Point::new(EDGE_EM, row + 0.95 * ROW_EM));
-        self.bar = Point::new(last - EDGE_EM, row + 0.95 * ROW_EM);
-        let room = (below, below + scale * (under.low + under.high) + 0.4 * ROW_EM);
-        let z = below + scale * under.high;
+        self.names_em = bottom + stack.cuts + 0.8 * ROW_EM;
+        let row = self.names_em + BETWEEN * stack.spare;
+        let below = row + 1.7 * ROW_EM + stack.grip;
+        self.captions.push(Point::new(EDGE_EM, row + 0.8 * ROW_EM));
+        self.bar = Point::new(self.sheet.width_em - EDGE_EM, row + 0.8 * ROW_EM);
+        let high = stack.under_scale * (under.low + under.high);
+        let z = below + stack.under_scale * under.high;
         let middle = match under.view {
             View::End => x + 0.5 * scale * (extent.left + extent.right),
             _ => x,
         };
-        self.put(under.view, Point::new(middle, z), scale, room);
+        let room = (below - stack.grip, below + high + 0.6 * ROW_EM);
+        self.put(under.view, Point::new(middle, z), stack.under_scale, room);
     }
 
     /// The section across, to the right of the view from the side and on its height.
@@ -169,7 +219,7 @@ impl Layout {
         const RIGHT_EM: f64 = 0.5;
         let plan = self.plan();
         let x = |mm: f64| plan.origin.x + plan.em_per_mm * mm;
-        (x(self.reach_mm.0) - LEFT_EM, x(self.reach_mm.1) + self.total_em() + RIGHT_EM)
+        (x(self.reach_mm.0) - WALL_EM - LEFT_EM, x(self.reach_mm.1) + self.total_em() + RIGHT_EM)
     }
 
     /// How far right of the break the arc of the total angle may come, em.
@@ -188,7 +238,7 @@ impl Layout {
 /// Room beside the drawing for cuts' letters, on its right for the total, and for rows of words, em.
 fn margins(sheet: Sheet) -> (f64, f64, f64) {
     /// Rows of words on a narrow and on a wide sheet.
-    const ROWS: (f64, f64) = (2.8, 3.3);
+    const ROWS: (f64, f64) = (3.9, 3.9);
     if sheet.narrow {
         (0.7 * LETTER_EM, 0.0, 2.0 * EDGE_EM + ROWS.0 * ROW_EM)
     } else {
@@ -198,16 +248,15 @@ fn margins(sheet: Sheet) -> (f64, f64, f64) {
 
 impl Extent {
     fn of(chain: &Chain, show: Show) -> Self {
-        /// Room for the wall, as a share of the pitch.
-        const WALL: f64 = 0.1;
         let (s, p) = (chain.sizes(), chain.pitch_mm);
         let play = chain.goes_together().then(|| Play::of(s));
         let (turn, twist) =
             play.map_or((0.0, 0.0), |play| (play.turn.angle_rad, play.twist.angle_rad));
         Self {
-            left: -break_mm(s, Link::OuterToLeft) - WALL * p,
+            left: -break_mm(s, Link::OuterToLeft),
             right: p + break_mm(s, Link::OuterToRight),
             plan: half_plan_mm(s, turn, show.mode),
+            half_pin: 0.5 * s.pin_length_mm,
             side: side_mm(s, show.most_bend_rad),
             across: half_across_mm(s, twist),
         }
@@ -237,7 +286,9 @@ fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> f64 {
 /// How far below and above the axis the view from the side comes at the largest fold, mm.
 fn side_mm(s: &Sizes, most_bend_rad: [f64; 2]) -> (f64, f64) {
     const AIR: f64 = 0.03;
-    let half = 0.5 * s.inner_plate_height_mm.max(s.outer_plate_height_mm);
+    let plates = 0.5 * s.inner_plate_height_mm.max(s.outer_plate_height_mm);
+    let hang = s.pin_clearance_mm().max(0.0) + s.roller_clearance_mm().max(0.0);
+    let half = plates.max(0.5 * (s.roller_diameter_mm + hang));
     let second = s.pitch_mm * libm::sin(most_bend_rad[0]);
     let end = second + break_mm(s, Link::OuterToRight) * libm::sin(most_bend_rad[1]);
     let air = half + AIR * s.pitch_mm;

@@ -116,8 +116,7 @@ pub(super) fn draw_edges(sketch: &mut Sketch, staged: &Staged) -> Vec<Option<Spo
 
 fn draw_edge(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
     let id = Id::Contact(marked.contact);
-    let partner = partner_of(staged, marked).map(|spot| spot.at);
-    let edge = edge_of(spot, partner);
+    let edge = edge_of(spot, flat_end(staged, marked, spot));
     if staged.staging.lit == Some(id) {
         let glow = if marked.mark == Mark::Open { &across(spot)[..] } else { &edge[..] };
         sketch.path(id, Layer::Marks, Role::Lit, glow);
@@ -136,8 +135,8 @@ fn across(spot: &Spot) -> [Step; 2] {
 /// How much of a face is marked where only its end touches, em.
 const EDGE_EM: f64 = 1.9;
 
-/// The touching edge: to the other end that touches when the face lies flat, else a short stretch.
-fn edge_of(spot: &Spot, partner: Option<Point>) -> Vec<Step> {
+/// The touching edge: to where a flat face ends, else a short stretch.
+fn edge_of(spot: &Spot, flat_end: Option<Point>) -> Vec<Step> {
     if let Some(centre) = spot.round {
         let (arm, radius) = (spot.at - centre, spot.at.distance(centre));
         let half = 0.5 * EDGE_EM / radius;
@@ -145,30 +144,41 @@ fn edge_of(spot: &Spot, partner: Option<Point>) -> Vec<Step> {
         let arc = Arc { centre, radius, start_rad, sweep_rad: 2.0 * half };
         return vec![Step::Move(arc.start()), Step::Arc(arc)];
     }
-    let end = partner.unwrap_or(spot.at + EDGE_EM * spot.along);
-    vec![Step::Move(spot.at), Step::Line(end)]
+    vec![Step::Move(spot.at), Step::Line(flat_end.unwrap_or(spot.at + EDGE_EM * spot.along))]
+}
+
+/// Where a face that lies flat ends, seen from its touching end: at the other end, or at the side of
+/// the pin or barrel that goes through it.
+fn flat_end(staged: &Staged, marked: &ContactState, spot: &Spot) -> Option<Point> {
+    let other = partner_of(staged, marked)?.at;
+    let s = staged.drawing.chain().sizes();
+    let through_mm = match marked.contact.kind {
+        Kind::PlateFace => s.pin_diameter_mm,
+        Kind::RollerPlate | Kind::CollarEnds => s.barrel_mm,
+        Kind::PinBore | Kind::RollerBarrel => return Some(other),
+    };
+    let scale = staged.drawing.layout().view(view_of(marked.seen))?.em_per_mm;
+    let half = 0.5 * (spot.at.distance(other) - scale * through_mm);
+    Some(spot.at + half.max(0.0) * (other - spot.at).normalize_or_zero())
 }
 
 /// The other end of the same face, when it touches too.
 fn partner_of(staged: &Staged, marked: &ContactState) -> Option<Spot> {
     let one = &marked.contact;
-    let faces_alike = |other: &Contact| {
-        let same = (one.kind, one.joint, one.side) == (other.kind, other.joint, other.side);
-        match one.kind {
-            Kind::PlateFace | Kind::RollerPlate | Kind::CollarEnds => {
-                one.kind == other.kind
-                    && one.end == other.end
-                    && one.side != other.side
-                    && one.joint == other.joint
+    let same_face = |other: &Contact| {
+        let alike = (one.kind, one.joint) == (other.kind, other.joint);
+        alike
+            && match one.kind {
+                Kind::PlateFace | Kind::RollerPlate | Kind::CollarEnds => {
+                    one.end == other.end && one.side != other.side
+                }
+                Kind::PinBore | Kind::RollerBarrel => {
+                    one.side == other.side && (one.end, one.inner) != (other.end, other.inner)
+                }
             }
-            _ => same && (one.end != other.end || one.inner != other.inner),
-        }
     };
-    let other = staged
-        .posed
-        .contacts
-        .iter()
-        .find(|other| other.mark != Mark::Open && faces_alike(&other.contact))?;
+    let touches = |other: &&ContactState| other.mark != Mark::Open && other.seen == marked.seen;
+    let other = staged.posed.contacts.iter().filter(touches).find(|o| same_face(&o.contact))?;
     spot_of(staged, other)
 }
 
@@ -188,15 +198,23 @@ fn toothed(spot: &Spot) -> Vec<Step> {
     steps
 }
 
-/// A numbered disc beside each touching place, clear of words and of each other.
+/// A numbered disc beside each touching place, clear of words and of each other. Where more touch
+/// than a reader can tell apart, only the one that is pointed at has its disc.
 pub(super) fn draw_discs(sketch: &mut Sketch, staged: &Staged, spots: &[Option<Spot>]) {
+    let most = if staged.drawing.layout().sheet.narrow { MOST_DISCS_NARROW } else { MOST_DISCS };
+    let count = staged.posed.contacts.iter().filter(|state| state.number.is_some()).count();
     for (marked, spot) in staged.posed.contacts.iter().zip(spots) {
-        if let Some(spot) = spot.as_ref().filter(|_| marked.number.is_some()) {
+        let lit = staged.staging.lit == Some(Id::Contact(marked.contact));
+        let shown = marked.number.is_some() && (count <= most || lit);
+        if let Some(spot) = spot.as_ref().filter(|_| shown) {
             draw_disc(sketch, staged, marked, spot);
         }
     }
 }
 
+/// The most discs on a wide and on a narrow sheet.
+const MOST_DISCS: usize = 16;
+const MOST_DISCS_NARROW: usize = 10;
 /// Radius of a disc, em.
 const DISC_EM: f64 = 0.82;
 
@@ -217,26 +235,34 @@ fn draw_disc(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: 
     sketch.taken.push(Patch::around(centre, DISC_EM));
 }
 
-/// The nearest free place for a disc: outward from the joint first, then round in both senses, then
-/// further away. Where nothing is free the first choice stands.
+/// The best free place for a disc: near, outward from the joint, and hiding little metal. Where
+/// nothing is free the first choice stands.
 fn free_place(sketch: &Sketch, spot: &Spot, contact: &Contact) -> Point {
-    const DISTANCES_EM: [f64; 4] = [1.9, 2.5, 3.2, 4.2];
-    const TURNS: [f64; 9] = [0.0, 0.5, -0.5, 1.0, -1.0, 1.6, -1.6, 2.3, -2.3];
+    const DISTANCES_EM: [f64; 5] = [1.9, 2.5, 3.2, 4.2, 5.4];
+    const TURNS: u32 = 16;
+    /// What hiding a square em of metal, an em of leader and a radian of turn cost.
+    const HIDING: f64 = 1.0;
+    const LEADER: f64 = 0.5;
+    const TURNING: f64 = 0.3;
     let sheet = Point::new(sketch.scene.sheet.width_em, sketch.scene.sheet.height_em);
     let first = first_choice(spot, contact);
-    let place = |distance: f64, turn: f64| {
-        let (sin, cos) = libm::sincos(turn);
-        spot.at + distance * Point::new(cos, sin).rotate(first)
-    };
-    let free = |centre: &Point| {
-        let patch = Patch::around(*centre, DISC_EM);
-        patch.within(Point::ZERO, sheet) && sketch.is_free(&patch)
-    };
-    DISTANCES_EM
-        .iter()
-        .flat_map(|&distance| TURNS.iter().map(move |&turn| place(distance, turn)))
-        .find(free)
-        .unwrap_or_else(|| place(DISTANCES_EM[0], 0.0))
+    let step = core::f64::consts::TAU / f64::from(TURNS);
+    let mut best = (f64::INFINITY, spot.at + DISTANCES_EM[0] * first);
+    for distance in DISTANCES_EM {
+        for turn in 0..TURNS {
+            let angle = step * f64::from(turn);
+            let (sin, cos) = libm::sincos(angle);
+            let centre = spot.at + distance * Point::new(cos, sin).rotate(first);
+            let patch = Patch::around(centre, DISC_EM);
+            let turned = angle.min(core::f64::consts::TAU - angle);
+            let cost = LEADER * distance + TURNING * turned + HIDING * sketch.hidden(&patch);
+            let free = patch.within(Point::ZERO, sheet) && sketch.is_free(&patch);
+            if free && cost < best.0 {
+                best = (cost, centre);
+            }
+        }
+    }
+    best.1
 }
 
 /// Away from the pin and along the face, aslant; from a round face straight out.

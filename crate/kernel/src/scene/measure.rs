@@ -16,8 +16,12 @@ use crate::posing::{ContactState, Mark, Mode, Seen};
 const NARROWEST_EM: f64 = 0.5;
 /// Between a line and its number, em.
 const ASIDE_EM: f64 = 0.45;
+/// A number that hides less metal than this is clear, square em.
+const HIDDEN_EM2: f64 = 0.1;
 /// A gap taller than this holds its number, em.
-const TALL_EM: f64 = 1.25;
+const TALL_EM: f64 = 1.4;
+/// How far arrows that point at a gap from outside reach, em.
+const OUTSIDE_EM: f64 = 1.2;
 /// From the middle of a number down to its line of writing, em.
 const HALF_FIGURE_EM: f64 = 0.35;
 
@@ -68,7 +72,8 @@ fn draw_gap(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &
     sketch.text(what, at, (align, Size::Small), |out| out.push_str(&number));
 }
 
-/// A place for the number beside the gap: in the gap where it is tall enough, else outside.
+/// A place for the number of a gap: in the gap where it is tall enough, else past the arrows, else
+/// beside.
 fn place_for(
     sketch: &Sketch,
     staged: &Staged,
@@ -79,23 +84,40 @@ fn place_for(
     let sheet = staged.drawing.layout().sheet;
     let edge = Point::new(sheet.width_em, sheet.height_em);
     let middle = 0.5 * (spot.at + spot.other) + Point::new(0.0, HALF_FIGURE_EM);
-    let inward = -contact.side.sign();
-    let tall = spot.at.distance(spot.other) > TALL_EM;
-    let ways = if tall { [inward, -inward] } else { [-inward, inward] };
-    let choices = ways.map(|way| {
+    let beside = |way: f64| {
         let align = if way < 0.0 { Align::End } else { Align::Start };
         (middle + Point::new(way * ASIDE_EM, 0.0), align)
-    });
-    choices.into_iter().find(|&(at, align)| {
+    };
+    let plan = staged.drawing.layout().plan();
+    let plate = plan.em_per_mm * staged.drawing.chain().outer_plate_mm;
+    let upright = spot.out.y.abs() > spot.out.x.abs();
+    let past = |up: f64| {
+        let end = if up * (spot.other.y - spot.at.y) > 0.0 { spot.other } else { spot.at };
+        let arrows = if upright { OUTSIDE_EM.max(plate) } else { 0.0 };
+        let clear = arrows + HALF_FIGURE_EM + 0.5 * ASIDE_EM;
+        (end + Point::new(0.0, up * clear + HALF_FIGURE_EM), Align::Middle)
+    };
+    let tall = upright && spot.at.distance(spot.other) > TALL_EM;
+    let (inward, outside) = (-contact.side.sign(), -contact.end.sign());
+    let choices = match (tall, upright) {
+        (true, _) => [beside(inward), beside(-inward), past(outside)],
+        (false, true) => [past(outside), beside(-inward), past(-outside)],
+        (false, false) => [past(inward), past(-inward), beside(outside)],
+    };
+    let cost = |&(at, align): &(Point, Align)| {
         let place = Patch::of_text(at, align, Size::Small, number);
-        place.within(Point::ZERO, edge) && sketch.is_free(&place)
-    })
+        let fits = place.within(Point::ZERO, edge) && sketch.is_free(&place);
+        fits.then(|| sketch.hidden(&place))
+    };
+    let costs = choices.map(|choice| cost(&choice).map(|cost| (cost, choice)));
+    let clear = costs.iter().flatten().find(|(cost, _)| *cost < HIDDEN_EM2);
+    let least = costs.iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
+    clear.or(least).map(|(_, choice)| *choice)
 }
 
 /// A dimension line between two points: arrows inside where there is room, outside where not.
 fn draw_span(sketch: &mut Sketch, id: Id, from: Point, to: Point) {
     const ROOM_EM: f64 = 1.5;
-    const OUTSIDE_EM: f64 = 1.2;
     let way = (to - from).normalize_or(Point::Y);
     let layer = Layer::Dimensions;
     if from.distance(to) >= ROOM_EM {
@@ -192,7 +214,7 @@ fn write_total(sketch: &mut Sketch, staged: &Staged, turned: f64, end: Point) {
     } else {
         (0.5 * (plan.origin.y + end.y)).max(plan.origin.y + LETTER_EM)
     };
-    let at = Point::new(right - 2.0 * ASIDE_EM, y);
+    let at = Point::new(right.max(end.x + 2.0 * ASIDE_EM), y);
     sketch.text(figure, at, (Align::Start, Size::Strong), write);
     let word = match staged.staging.mode {
         Mode::Aside => "draw.total.aside",
@@ -225,13 +247,16 @@ fn draw_fold(sketch: &mut Sketch, staged: &Staged) {
     }
 }
 
-/// The twist of the inner link, seen along the chain.
+/// The twist of the inner link, seen along the chain; its number stands beside the grip.
 fn draw_twist(sketch: &mut Sketch, staged: &Staged) {
     let Some(placed) = staged.drawing.layout().view(View::End) else { return };
     let s = staged.drawing.chain().sizes();
     let inner = staged.posed.across.of(Body::InnerFar);
     let corner = placed.projection().point(inner.origin());
     let reach = 0.5 * s.inner_plate_height_mm;
+    /// How far the grip stands over the plate and its arrows beside it, em.
+    const GRIP_UP_EM: f64 = 1.8;
+    const WAY_EM: f64 = 2.2;
     let id = Id::Dimension("twist");
     let up = [Step::Move(Point::new(0.0, -reach)), Step::Line(Point::new(0.0, reach))];
     let still = placed.projection();
@@ -240,8 +265,10 @@ fn draw_twist(sketch: &mut Sketch, staged: &Staged) {
     let quarter = -core::f64::consts::FRAC_PI_2;
     let radius = reach * placed.em_per_mm;
     draw_angle(sketch, id, corner, radius, (quarter, quarter - inner.yaw_rad));
-    let at = Point::new(corner.x, placed.low.y - 0.4 * ASIDE_EM);
-    write_angle(sketch, staged, id, (at, Align::Middle), staged.posed.moved.twist_rad);
+    let aside = sketch.scene.grips.first().map_or(ASIDE_EM, |grip| 1.3 * grip.radius_em + WAY_EM);
+    let top = corner.y - radius - GRIP_UP_EM;
+    let at = Point::new(corner.x + aside, top);
+    write_angle(sketch, staged, id, (at, Align::Start), staged.posed.moved.twist_rad);
 }
 
 fn write_angle(sketch: &mut Sketch, staged: &Staged, id: Id, at: (Point, Align), rad: f64) {

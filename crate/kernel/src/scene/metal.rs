@@ -2,14 +2,14 @@
 
 use super::compose::Staged;
 use super::drawing::Figure;
-use super::item::{Id, Layer, Tint};
+use super::item::{Id, Layer, Shape, Tint};
 use super::role::Role;
-use super::sketch::Sketch;
+use super::sketch::{Patch, Sketch};
 use super::{Placed, View};
 use crate::chain::Sizes;
 use crate::chain::outline::{Link, Look, break_mm};
 use crate::contact::Body;
-use crate::plane::{Point, Projection, Step};
+use crate::plane::{Point, Projection, Step, bounds};
 
 /// Every part in every section, where its body stands.
 pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
@@ -40,6 +40,11 @@ fn draw_figure(sketch: &mut Sketch, staged: &Staged, figure: &Figure, to: &Proje
     if !figure.section.is_empty() {
         let role = Role::SectionLine(figure.tint);
         sketch.carry((id, Layer::Section, role), &figure.section, to);
+        let steps = sketch.scene.items.last().map(|item| item.shape.clone());
+        if let (View::Plan | View::End, Some(Shape::Path(steps))) = (figure.view, steps) {
+            let places = bounds(&sketch.scene.steps[steps]);
+            sketch.metal.extend(places.map(|(low, high)| Patch { low, high }));
+        }
     }
 }
 

@@ -3,8 +3,9 @@
 use super::compose::Staged;
 use super::item::{Align, Id, Layer, Size, Tint};
 use super::role::Role;
-use super::sketch::{Patch, Sketch};
+use super::sketch::{Patch, Sketch, width_em};
 use super::{Circle, Grip, View};
+use crate::chain::Construction;
 use crate::chain::outline::{Link, break_mm};
 use crate::contact::Body;
 use crate::decimal;
@@ -39,7 +40,7 @@ fn draw_captions(sketch: &mut Sketch, staged: &Staged) {
 struct Name {
     body: Body,
     tint: Tint,
-    word: &'static str,
+    part: Part,
     /// Where on the near plate the leader ends, in the body's axes, mm.
     on: Point,
     /// Where the name stands, em, and which end of it.
@@ -47,70 +48,131 @@ struct Name {
     align: Align,
 }
 
+/// Room between a name and the sheet's edge, em.
+const EDGE_EM: f64 = 0.4;
+
+/// The names under the plan section: held link, inner link or its near plate, next link.
 fn names(staged: &Staged) -> [Name; 3] {
     const INTO_PLATE: f64 = 0.7;
     let layout = staged.drawing.layout();
     let s = staged.drawing.chain().sizes();
-    let (plan, p) = (layout.plan(), s.pitch_mm);
+    let (plan, p, narrow) = (layout.plan(), s.pitch_mm, layout.sheet.narrow);
     let x = |mm: f64| plan.origin.x + plan.em_per_mm * mm;
     let outer = -0.5 * s.outer_spacing_mm - INTO_PLATE * s.outer_plate_mm;
     let inner = -0.5 * s.inner_width_mm - INTO_PLATE * s.inner_plate_mm;
     let held_x = -0.5 * break_mm(s, Link::OuterToLeft);
     let next_x = 0.5 * break_mm(s, Link::OuterToRight);
+    let (tint, part) = match s.construction {
+        Construction::Bushed => (Tint::Inner, Part::Inner),
+        Construction::Collared => (Tint::InnerNear, Part::Near),
+    };
+    let name = |body, tint, part, on, x, align| Name { body, tint, part, on, x, align };
+    let (left, right) = if narrow {
+        (EDGE_EM, layout.sheet.width_em - EDGE_EM)
+    } else {
+        (x(layout.reach_mm.0), x(layout.reach_mm.1))
+    };
+    let on_inner = Point::new(0.5 * p, inner);
     [
-        Name {
-            body: Body::HeldOuter,
-            tint: Tint::Held,
-            word: "draw.name.held",
-            on: Point::new(held_x, outer),
-            x: x(layout.reach_mm.0).max(0.0),
-            align: Align::Start,
-        },
-        Name {
-            body: Body::InnerNear,
-            tint: inner_tint(staged),
-            word: "draw.name.inner",
-            on: Point::new(0.5 * p, inner),
-            x: x(0.5 * p),
-            align: Align::Middle,
-        },
-        Name {
-            body: Body::NextOuter,
-            tint: Tint::Next,
-            word: "draw.name.next",
-            on: Point::new(next_x, outer),
-            x: x(layout.reach_mm.1),
-            align: Align::End,
-        },
+        name(
+            Body::HeldOuter,
+            Tint::Held,
+            Part::Held,
+            Point::new(held_x, outer),
+            left,
+            Align::Start,
+        ),
+        name(Body::InnerNear, tint, part, on_inner, x(0.5 * p), Align::Middle),
+        name(Body::NextOuter, Tint::Next, Part::Next, Point::new(next_x, outer), right, Align::End),
     ]
 }
 
-fn inner_tint(staged: &Staged) -> Tint {
-    match staged.drawing.chain().construction {
-        crate::chain::Construction::Bushed => Tint::Inner,
-        crate::chain::Construction::Collared => Tint::InnerNear,
+/// What has a name on the drawing.
+#[derive(Clone, Copy)]
+enum Part {
+    Held,
+    Inner,
+    Far,
+    Near,
+    Next,
+}
+
+impl Part {
+    /// The id of its name; a short one where the sheet is small.
+    fn word(self, short: bool) -> &'static str {
+        match (self, short) {
+            (Self::Held, false) => "draw.name.held",
+            (Self::Held, true) => "draw.name.held.short",
+            (Self::Inner, false) => "draw.name.inner",
+            (Self::Inner, true) => "draw.name.inner.short",
+            (Self::Far, false) => "draw.name.far",
+            (Self::Far, true) => "draw.name.far.short",
+            (Self::Near, false) => "draw.name.near",
+            (Self::Near, true) => "draw.name.near.short",
+            (Self::Next, false) => "draw.name.next",
+            (Self::Next, true) => "draw.name.next.short",
+        }
     }
 }
 
+/// The letters of a part's name.
+fn word_of<'a>(staged: &Staged<'a>, part: Part) -> &'a str {
+    const SHORT_BELOW_EM: f64 = 28.0;
+    staged.lexicon.word(part.word(staged.drawing.layout().sheet.width_em < SHORT_BELOW_EM))
+}
+
 fn draw_names(sketch: &mut Sketch, staged: &Staged) {
-    const CLEAR_EM: f64 = 0.95;
     let layout = staged.drawing.layout();
-    let bodies = staged.bodies_on_sheet(layout.plan());
     let size = if layout.sheet.narrow { Size::SmallStrong } else { Size::Strong };
-    for name in names(staged) {
-        let id = Id::Body(name.body);
-        let at = Point::new(name.x, layout.names_em);
-        let letters = staged.lexicon.word(name.word);
-        let what = (id, Layer::Labels, Role::Name(name.tint));
-        let place = sketch.text(what, at, (name.align, size), |out| out.push_str(letters));
-        let on = bodies[name.body.index()].point(name.on);
-        let from = Point::new(on.x.clamp(place.low.x, place.high.x), at.y - CLEAR_EM * size.em());
-        sketch.line(id, Layer::Labels, Role::Leader, from, on);
-        sketch.keep_off(from, on);
-        const DOT_EM: f64 = 0.14;
-        let dot = Circle { centre: on, radius: DOT_EM };
-        sketch.circle(id, Layer::Labels, Role::LeaderDot, dot);
+    let [mut held, mut inner, mut next] = names(staged);
+    let row = layout.names_em;
+    let width = |part: Part| width_em(word_of(staged, part), size);
+    let needed = [held.part, inner.part, next.part].map(width).iter().sum::<f64>() + 3.0;
+    let short = (needed - (next.x - held.x)).max(0.0);
+    held.x = (held.x - 0.5 * short).max(EDGE_EM);
+    next.x = (next.x + 0.5 * short).min(layout.sheet.width_em - EDGE_EM);
+    let held_place = draw_name(sketch, staged, &held, size, row);
+    let next_place = draw_name(sketch, staged, &next, size, row);
+    let half = 0.5 * width(inner.part) + 0.6 * size.em();
+    inner.x = inner.x.min(next_place.low.x - half).max(held_place.high.x + half);
+    draw_name(sketch, staged, &inner, size, row);
+    if staged.drawing.chain().construction == Construction::Collared {
+        draw_far_name(sketch, staged, &inner, size);
     }
+}
+
+/// The name of the far plate, over the plan section, where it does not meet the caption.
+fn draw_far_name(sketch: &mut Sketch, staged: &Staged, near: &Name, size: Size) {
+    const KEPT_RIGHT_EM: f64 = 5.0;
+    let layout = staged.drawing.layout();
+    let on = Point::new(near.on.x, -near.on.y);
+    let row = layout.captions[0].y;
+    let x = layout.plan().origin.x + layout.plan().em_per_mm * on.x;
+    let (body, tint, part, align) = (Body::InnerFar, Tint::Inner, Part::Far, Align::Middle);
+    let name = Name { body, tint, part, on, x, align };
+    let letters = word_of(staged, part);
+    let place = Patch::of_text(Point::new(x, row), align, size, letters);
+    if place.high.x < layout.sheet.width_em - KEPT_RIGHT_EM && sketch.is_free(&place) {
+        draw_name(sketch, staged, &name, size, row);
+    }
+}
+
+fn draw_name(sketch: &mut Sketch, staged: &Staged, name: &Name, size: Size, row: f64) -> Patch {
+    const BELOW_EM: f64 = 0.35;
+    const ABOVE_EM: f64 = 0.95;
+    const DOT_EM: f64 = 0.14;
+    let bodies = staged.bodies_on_sheet(staged.drawing.layout().plan());
+    let id = Id::Body(name.body);
+    let letters = word_of(staged, name.part);
+    let (what, at) = ((id, Layer::Labels, Role::Name(name.tint)), Point::new(name.x, row));
+    let place = sketch.text(what, at, (name.align, size), |out| out.push_str(letters));
+    let on = bodies[name.body.index()].point(name.on);
+    let clear = if on.y > row { BELOW_EM } else { -ABOVE_EM * size.em() };
+    let from = Point::new(on.x.clamp(place.low.x, place.high.x), row + clear);
+    sketch.line(id, Layer::Labels, Role::Leader, from, on);
+    sketch.keep_off(from, on);
+    sketch.circle(id, Layer::Labels, Role::LeaderDot, Circle { centre: on, radius: DOT_EM });
+    place
 }
 
 /// A bar of a round length, under the plan section on the right.
@@ -172,8 +234,10 @@ fn grip(staged: &Staged) -> Option<Grip> {
             (View::Elevation, staged.posed.side.of(Body::NextOuter).outward(Point::new(reach, 0.0)))
         }
         Mode::Twist => {
-            let inner = staged.posed.across.of(Body::InnerFar);
-            (View::End, inner.outward(Point::new(0.0, 0.5 * s.inner_plate_height_mm)))
+            const ABOVE_EM: f64 = 2.1;
+            let scale = layout.view(View::End)?.em_per_mm;
+            let up = 0.5 * s.inner_plate_height_mm + ABOVE_EM / scale;
+            (View::End, staged.posed.across.of(Body::InnerFar).outward(Point::new(0.0, up)))
         }
     };
     let placed = layout.view(view)?;
@@ -193,7 +257,7 @@ pub(super) fn reserve_grip(sketch: &mut Sketch, staged: &Staged) {
 /// The grip's disc with the two ways it can go.
 pub(super) fn draw_grip(sketch: &mut Sketch) {
     const AWAY_EM: f64 = 0.55;
-    const WAY_EM: f64 = 2.2;
+    const WAY_EM: f64 = 1.4;
     let Some(&grip) = sketch.scene.grips.first() else { return };
     let id = Id::Grip(grip.id);
     let along = if grip.view == View::End { Point::X } else { Point::Y };

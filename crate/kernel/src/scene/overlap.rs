@@ -2,9 +2,9 @@
 
 use super::View;
 use super::compose::Staged;
-use super::item::{Id, Layer};
+use super::item::{Align, Id, Layer, Size};
 use super::role::Role;
-use super::sketch::Sketch;
+use super::sketch::{Patch, Sketch};
 use crate::chain::{Pair, Sizes};
 use crate::contact::Body;
 use crate::plane::{Pen, Point, Step};
@@ -24,6 +24,53 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
             sketch.carry(what, &steps, &bodies[Body::InnerFar.index()]);
         }
     }
+}
+
+/// How much too little there is, once for each overlap, with a leader to one place of it.
+pub(super) fn draw_numbers(sketch: &mut Sketch, staged: &Staged) {
+    let plan = staged.drawing.layout().plan();
+    let drawn = staged.drawing.chain();
+    let truth = 1.0 / f64::from(staged.staging.factor);
+    for found in drawn.interference() {
+        let (low, high) = shared(drawn.sizes(), found.between, reach_mm(drawn.sizes()));
+        let second = Point::new(drawn.pitch_mm, 0.0);
+        let on = second + 0.5 * Point::new(low.0 + high.0, low.1 + high.1);
+        let on = plan.projection().point(on);
+        draw_number(sketch, staged, (found.between, truth * found.too_little_mm), on);
+    }
+}
+
+fn draw_number(sketch: &mut Sketch, staged: &Staged, (pair, mm): (Pair, f64), on: Point) {
+    const ASIDE_EM: f64 = 0.4;
+    const HALF_FIGURE_EM: f64 = 0.35;
+    let id = Id::Dimension(pair.key());
+    let mut number = String::from(MINUS);
+    staged.lexicon.write_figure(&mut number, mm);
+    let align = (Align::Start, Size::SmallStrong);
+    let sheet = Point::new(sketch.scene.sheet.width_em, sketch.scene.sheet.height_em);
+    let ways = [(1.6, -1.2), (1.6, 1.2), (1.6, -2.6), (1.6, 2.6), (1.6, 4.0), (1.6, -4.0)];
+    let places = ways.map(|(x, y)| on + Point::new(x, y));
+    let free = |at: &&Point| {
+        let place = Patch::of_text(**at, align.0, align.1, &number);
+        place.within(Point::ZERO, sheet) && sketch.is_free(&place)
+    };
+    let at = *places.iter().find(free).unwrap_or(&places[0]);
+    let end = at - Point::new(ASIDE_EM, HALF_FIGURE_EM);
+    let place = Patch::of_text(at, align.0, align.1, &number);
+    let corners = [place.low, Point::new(place.high.x, place.low.y), place.high];
+    let last = Point::new(place.low.x, place.high.y);
+    sketch.line(id, Layer::Marks, Role::Leader, on, end);
+    let [a, b, c] = corners;
+    sketch.polygon(id, Layer::Marks, Role::Patch, &[a, b, c, last]);
+    sketch.text((id, Layer::Marks, Role::OverlapNumber), at, align, |out| out.push_str(&number));
+}
+
+/// The sign of a number below zero.
+const MINUS: &str = "\u{2212}";
+
+/// How far from a pin's axis plates can overlap, mm.
+fn reach_mm(s: &Sizes) -> f64 {
+    s.outer_overhang_mm.min(s.inner_overhang_mm)
 }
 
 /// The rectangle that two parts share in a quarter of a joint: u away from the pin's axis, v along
@@ -51,7 +98,7 @@ fn shared(s: &Sizes, pair: Pair, reach_mm: f64) -> ((f64, f64), (f64, f64)) {
 const BOTH: [f64; 2] = [1.0, -1.0];
 
 fn in_plan(s: &Sizes, pair: Pair) -> Vec<Step> {
-    let reach = s.outer_overhang_mm.min(s.inner_overhang_mm);
+    let reach = reach_mm(s);
     let mut pen = Pen::new();
     for x in [0.0, s.pitch_mm] {
         pen.origin = Point::new(x, 0.0);

@@ -70,6 +70,8 @@ pub enum Role {
     DiscNumber,
     /// The same, pointed at.
     DiscNumberLit,
+    /// How much metal overlaps.
+    OverlapNumber,
 }
 
 /// How a line is drawn.
@@ -103,7 +105,7 @@ impl Role {
         match self {
             Self::Cut(tint) | Self::Behind(tint) => Some(Ink::Fill(tint)),
             Self::Name(tint) => Some(Ink::Edge(tint)),
-            Self::Overlap => Some(Ink::Overlap),
+            Self::Overlap | Self::OverlapNumber => Some(Ink::Overlap),
             Self::RubbingEdge => Some(Ink::Rub),
             Self::TouchingSpot | Self::DiscLit | Self::DiscNumber => Some(Ink::Touch),
             Self::Disc | Self::Grip | Self::Patch | Self::DiscNumberLit => Some(Ink::Sheet),

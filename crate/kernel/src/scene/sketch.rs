@@ -25,6 +25,12 @@ impl Patch {
         self.low.cmplt(other.high).all() && other.low.cmplt(self.high).all()
     }
 
+    /// The area that two rectangles share.
+    pub fn shared(&self, other: &Self) -> f64 {
+        let size = (self.high.min(other.high) - self.low.max(other.low)).max(Point::ZERO);
+        size.x * size.y
+    }
+
     /// Whether it lies on the sheet.
     pub fn within(&self, low: Point, high: Point) -> bool {
         self.low.cmpge(low).all() && self.high.cmple(high).all()
@@ -62,6 +68,8 @@ pub struct Sketch<'a> {
     pub scene: &'a mut Scene,
     /// Places that words and discs have taken.
     pub taken: Vec<Patch>,
+    /// Places of metal that a disc had better not hide.
+    pub metal: Vec<Patch>,
     /// The circle that paths are cut to.
     pub clip: Option<usize>,
 }
@@ -69,7 +77,7 @@ pub struct Sketch<'a> {
 impl<'a> Sketch<'a> {
     /// Begins on an empty sheet, keeping the buffers.
     pub fn new(scene: &'a mut Scene) -> Self {
-        Self { scene, taken: Vec::new(), clip: None }
+        Self { scene, taken: Vec::new(), metal: Vec::new(), clip: None }
     }
 
     /// A path already on the sheet.
@@ -150,6 +158,11 @@ impl<'a> Sketch<'a> {
             let at = from.lerp(to, f64::from(i) / steps);
             self.taken.push(Patch::around(at, HALF_EM));
         }
+    }
+
+    /// How much metal a place would hide.
+    pub fn hidden(&self, place: &Patch) -> f64 {
+        self.metal.iter().map(|metal| metal.shared(place)).sum()
     }
 
     /// Whether a place is free of words and discs.
