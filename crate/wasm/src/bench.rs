@@ -194,6 +194,25 @@ impl Bench {
         walk(scene, unit_px, |item| hidden.shows(item), &mut painter);
     }
 
+    /// Paints a magnifier of so many pixels, held at a contact's id or at a spot `{view, x_mm, y_mm}`
+    /// of the drawing, and tells `{id, gap_mm, paper_mm}`; paints nothing and gives `null` where
+    /// there is no contact to show.
+    pub fn lens(
+        &mut self,
+        canvas: &CanvasRenderingContext2d,
+        size_px: f64,
+        colours: &JsValue,
+        at: &JsValue,
+    ) -> Result<JsValue, JsError> {
+        self.read_theme(colours);
+        let at = cross::place(at).and_then(|at| self.picture.lens(&self.stage, &at, size_px));
+        if let Some(seen) = &at {
+            let mut painter = Canvas::new(canvas, &self.theme);
+            walk(&seen.scene, self.picture.unit_px(), |_| true, &mut painter);
+        }
+        given(&at)
+    }
+
     /// The drawing as one SVG document. `asked` is `{title, about, caption, width_px, theme}`, all
     /// of them optional: texts, a list of sentences under the drawing, its width and its colours.
     pub fn svg(&mut self, asked: &JsValue) -> String {

@@ -3,6 +3,8 @@
 use js_sys::{Array, Object, Reflect};
 use lightgap::error::{Error, Given, Rule, Term};
 use lightgap::paint::Theme;
+use lightgap::picture::At;
+use lightgap::plane::Point;
 use lightgap::scenario::Value;
 use serde::Serialize;
 use wasm_bindgen::{JsCast, JsError, JsValue};
@@ -107,6 +109,15 @@ pub fn words(object: &JsValue) -> Vec<(String, String)> {
         Some((pair.get(0).as_string()?, pair.get(1).as_string()?))
     };
     Object::entries(object).iter().filter_map(pair).collect()
+}
+
+/// What a magnifier is held at: the id of a contact, or a spot of a section.
+pub fn place(at: &JsValue) -> Option<At> {
+    if let Some(id) = at.as_string() {
+        return Some(At::Contact(id));
+    }
+    let (x_mm, y_mm) = (member(at, "x_mm").as_f64()?, member(at, "y_mm").as_f64()?);
+    Some(At::Spot(member(at, "view").as_string()?, Point::new(x_mm, y_mm)))
 }
 
 /// A theme from an object of colours by the names of inks; an ink that it lacks stays as it is in

@@ -5,9 +5,11 @@
 //! them. Everything that a page says in pixels is turned into the sheet's em and back here.
 
 mod hidden;
+mod lens;
 mod place;
 
 pub use hidden::Hidden;
+pub use lens::{At, Magnified};
 pub use place::{GripPlace, Spot, ViewPlace};
 
 use crate::paint::{SvgOptions, Theme, svg};

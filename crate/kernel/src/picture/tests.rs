@@ -1,6 +1,8 @@
 use super::*;
+use crate::contact::Kind;
 use crate::paint::{Call, Recorder, walk};
-use crate::scene::Layer;
+use crate::plane::{Point, Step};
+use crate::scene::{Layer, Shape};
 
 /// A pixel or mm that went through em and back.
 const ROUNDING: f64 = 1e-9;
@@ -74,4 +76,47 @@ fn a_size_that_is_no_size_still_gives_a_sheet() {
         picture.lay(px, px, px, true);
         assert!(picture.scene(&Stage::default(), None).sheet.width_em >= 1.0);
     }
+}
+
+#[test]
+fn a_magnifier_shows_the_true_gap_of_the_contact_it_is_held_at() {
+    let (picture, mut stage) = (picture(), Stage::default());
+    stage.scrub(1.0);
+    for contact in stage.contacts() {
+        let seen =
+            picture.lens(&stage, &At::Contact(contact.id.clone()), 140.0).expect("a contact");
+        assert_eq!((seen.id, seen.gap_mm.to_bits()), (contact.id, contact.gap_mm.to_bits()));
+        assert!(seen.scene.items.iter().any(|item| item.id == Id::Mark("paper")));
+    }
+    assert_eq!(picture.lens(&stage, &At::Contact("nothing".to_owned()), 140.0), None);
+}
+
+#[test]
+fn a_magnifier_in_the_drawing_takes_the_nearest_contact() {
+    let (picture, mut stage) = (picture(), Stage::default());
+    stage.scrub(1.0);
+    let posing = stage.posing().expect("a chain that goes together");
+    for state in posing.contacts().iter().filter(|state| state.contact.kind == Kind::PinBore) {
+        let spot = At::Spot("plan".to_owned(), state.drawn_at);
+        let seen = picture.lens(&stage, &spot, 140.0).expect("a contact");
+        assert_eq!(seen.id, state.contact.id());
+    }
+    assert_eq!(picture.lens(&stage, &At::Spot("end".to_owned(), Point::ZERO), 140.0), None);
+}
+
+/// The strip of paper is as thick as the scale says: 0.1 mm where 0.6 mm are seen across.
+#[test]
+fn the_paper_is_drawn_at_the_scale_of_the_gap() {
+    let (picture, mut stage) = (picture(), Stage::default());
+    stage.scrub(1.0);
+    let touching = stage.contacts().into_iter().find(|contact| contact.number == Some(1));
+    let at = At::Contact(touching.expect("something touches").id);
+    let scene = picture.lens(&stage, &at, 160.0).expect("a contact").scene;
+    let paper = scene.items.iter().find(|item| item.id == Id::Mark("paper")).expect("paper");
+    let Shape::Path(steps) = &paper.shape else { panic!("paper is a path") };
+    let (Step::Move(a), Step::Line(b)) = (scene.steps[steps.start], scene.steps[steps.start + 1])
+    else {
+        panic!("paper is a polygon")
+    };
+    assert!((a.distance(b) - 0.1 / 0.6 * scene.sheet.width_em).abs() < ROUNDING);
 }

@@ -49,7 +49,7 @@ impl Scene {
         naming::draw_grip(&mut sketch);
     }
 
-    fn clear(&mut self) {
+    pub(super) fn clear(&mut self) {
         self.items.clear();
         self.steps.clear();
         self.text.clear();

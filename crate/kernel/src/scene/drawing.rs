@@ -55,9 +55,12 @@ impl Drawing {
         let layout = Layout::new(chain, sheet, show);
         let mut figures = Vec::new();
         for placed in layout.views() {
-            let mut of_view = figures_of(chain.sizes(), placed.view, placed.em_per_mm);
-            of_view.sort_by_key(rank);
-            figures.extend(of_view);
+            figures.extend(figures_of(
+                chain.sizes(),
+                placed.view,
+                placed.em_per_mm,
+                |_, hatch, outline| hatch.clip(outline),
+            ));
         }
         Self { chain: *chain, layout, figures, meetings: meetings(chain.sizes()) }
     }
@@ -101,8 +104,13 @@ fn bodies(construction: Construction) -> Vec<(Body, Link, Tint)> {
     all
 }
 
-/// The figures of one section.
-fn figures_of(sizes: &Sizes, view: View, em_per_mm: f64) -> Vec<Figure> {
+/// The figures of one section, back to front; `clip` makes the section lines of a body's outline.
+pub(super) fn figures_of(
+    sizes: &Sizes,
+    view: View,
+    em_per_mm: f64,
+    clip: impl Fn(Body, &Hatch, &[Step]) -> Vec<Step>,
+) -> Vec<Figure> {
     let pieces = |body: Body, link| match view {
         View::Plan => outline::plan(sizes, link),
         View::Elevation if body != Body::InnerNear => outline::elevation(sizes, link),
@@ -115,10 +123,11 @@ fn figures_of(sizes: &Sizes, view: View, em_per_mm: f64) -> Vec<Figure> {
     for (body, link, tint) in bodies(sizes.construction) {
         for Piece { part, look, outline } in pieces(body, link) {
             let hatch = (look == Look::Cut).then(|| section_lines(part, tint, em_per_mm));
-            let section = hatch.map_or_else(Vec::new, |hatch| hatch.clip(&outline));
+            let section = hatch.map_or_else(Vec::new, |hatch| clip(body, &hatch, &outline));
             figures.push(Figure { view, body, tint, part, look, outline, section });
         }
     }
+    figures.sort_by_key(rank);
     figures
 }
 

@@ -4,7 +4,7 @@ use super::View;
 use super::drawing::Drawing;
 use super::item::Id;
 use super::lexicon::Lexicon;
-use crate::contact::{Body, Pose};
+use crate::contact::{Body, Elevation, Pose};
 use crate::plane::{Placement, Point};
 use crate::posing::{ContactState, Mode, Posing};
 
@@ -68,9 +68,7 @@ impl<'a> Posed<'a> {
     fn settled(posing: &'a Posing, mode: Mode) -> Self {
         let plan = *posing.drawn_pose();
         let across = if mode == Mode::Twist {
-            let mut pose = *posing.drawn_end_pose();
-            pose.0[Body::FirstRoller.index()] = *pose.of(Body::InnerFar);
-            pose
+            with_roller(posing.drawn_end_pose())
         } else {
             seen_from_end(&plan)
         };
@@ -81,7 +79,13 @@ impl<'a> Posed<'a> {
             twist_rad: posing.twist_rad(),
             fold_rad: posing.elevation().inner.yaw_rad,
         };
-        Self { plan, side: seen_from_side(posing), across, contacts: posing.contacts(), moved }
+        Self {
+            plan,
+            side: seen_from_side(posing.drawn_elevation()),
+            across,
+            contacts: posing.contacts(),
+            moved,
+        }
     }
 
     fn straight(drawing: &Drawing) -> Self {
@@ -100,8 +104,23 @@ impl<'a> Posed<'a> {
     }
 }
 
-fn seen_from_side(posing: &Posing) -> Pose {
-    let seen = posing.drawn_elevation();
+/// Where the bodies of the true chain stand in the section of a contact.
+pub(super) fn true_pose(posing: &Posing, view: View) -> Pose {
+    match view {
+        View::Plan => *posing.pose(),
+        View::Elevation => seen_from_side(posing.elevation()),
+        View::End => with_roller(posing.end_pose()),
+    }
+}
+
+/// The end section's pose with its roller, which follows the inner link.
+fn with_roller(across: &Pose) -> Pose {
+    let mut pose = *across;
+    pose.0[Body::FirstRoller.index()] = *across.of(Body::InnerFar);
+    pose
+}
+
+fn seen_from_side(seen: &Elevation) -> Pose {
     let mut pose = Pose([Placement::default(); 6]);
     pose.0[Body::InnerFar.index()] = seen.inner;
     pose.0[Body::InnerNear.index()] = seen.inner;

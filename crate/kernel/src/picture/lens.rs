@@ -1,0 +1,66 @@
+//! The magnifier: which contact it shows, and what of it is told.
+
+use super::Picture;
+use crate::plane::Point;
+use crate::posing::{ContactState, Posing, Seen};
+use crate::scene::{Lens, Scene};
+use crate::stage::Stage;
+use serde::Serialize;
+
+/// What a magnifier is held at.
+#[derive(Debug, Clone, PartialEq)]
+pub enum At {
+    /// A contact, by its id.
+    Contact(String),
+    /// A point of a drawn section, by the section's key, mm: the contact that is drawn nearest.
+    Spot(String, Point),
+}
+
+/// What a magnifier shows.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Magnified {
+    /// The id of the contact.
+    pub id: String,
+    /// The true gap, mm.
+    pub gap_mm: f64,
+    /// The thickness of the sheet of paper, mm.
+    pub paper_mm: f64,
+    /// The drawing, on a sheet of its own.
+    #[serde(skip)]
+    pub scene: Scene,
+}
+
+impl Picture {
+    /// A magnifier of so many pixels held at a place; none where the chain does not go together or
+    /// nothing is near.
+    pub fn lens(&self, stage: &Stage, at: &At, size_px: f64) -> Option<Magnified> {
+        let posing = stage.posing()?;
+        let state = state_at(posing, at)?;
+        let mut scene = Scene::default();
+        let size_em = (size_px / self.unit_px).max(super::LEAST);
+        let sizes = stage.chain().sizes();
+        scene.compose_lens(&Lens { sizes, posing, state, size_em });
+        let (id, gap_mm) = (state.contact.id(), state.gap_mm);
+        Some(Magnified { id, gap_mm, paper_mm: crate::scene::PAPER_MM, scene })
+    }
+}
+
+fn state_at<'a>(posing: &'a Posing, at: &At) -> Option<&'a ContactState> {
+    let mut states = posing.contacts().iter();
+    match at {
+        At::Contact(id) => states.find(|state| state.contact.id() == *id),
+        At::Spot(view, spot) => states
+            .filter(|state| key_of(state.seen) == view)
+            .map(|state| (state.drawn_at.distance_squared(*spot), state))
+            .min_by(|(one, _), (other, _)| one.total_cmp(other))
+            .map(|(_, state)| state),
+    }
+}
+
+fn key_of(seen: Seen) -> &'static str {
+    match seen {
+        Seen::Plan => "plan",
+        Seen::Elevation => "elevation",
+        Seen::End => "end",
+    }
+}
