@@ -4,7 +4,9 @@ use super::fields::Fields;
 use super::range::Range;
 use super::section::{Friction, Wheels};
 use super::value::Value;
-use crate::error::Rule;
+use crate::chain::Sizes;
+use crate::error::{Given, Rule};
+use crate::sprocket::{Layout, Wheel};
 
 /// The kinds of motion.
 const KINDS: &[&str] = &["flex", "bend", "run", "wear", "still"];
@@ -80,6 +82,11 @@ impl Pull {
     }
 }
 
+/// The shortest free span between two wheels that is solved, in pitches.
+const SHORTEST_SPAN: f64 = 2.0;
+/// The farthest two shafts may stand, in pitches.
+const LONGEST_SPAN: f64 = 1000.0;
+
 /// A two-sprocket drive.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Drive {
@@ -99,15 +106,74 @@ pub struct Drive {
 }
 
 impl Drive {
-    pub(super) fn read(fields: &mut Fields, tension_n: f64) -> Self {
+    /// Reads a scenario's `drive`; `sizes` is absent when the chain has faults.
+    pub(super) fn read(fields: &mut Fields, tension_n: f64, sizes: Option<&Sizes>) -> Self {
         let joint = Range::above_zero(1e15);
-        Self {
+        let drive = Self {
             wheels: Wheels::read(fields),
             tooth_width_mm: fields.number_if_given("tooth_width_mm", Range::above_zero(1000.0)),
             pull: Pull::read(fields, tension_n),
             slack_n: fields.number("slack_n", Range::from_zero(1e7), Some(0.0)),
             friction: Friction::read(fields),
             joint_n_mm_per_rad: fields.number_if_given("joint_n_mm_per_rad", joint),
+        };
+        drive.refuse_impossible(fields, sizes);
+        drive
+    }
+
+    /// The wheels in their places.
+    pub fn layout(&self, sizes: &Sizes) -> Layout {
+        let wheel = |teeth| Wheel {
+            teeth,
+            pitch_mm: sizes.pitch_mm,
+            roller_diameter_mm: sizes.roller_diameter_mm,
+        };
+        Layout {
+            driver: wheel(self.wheels.driver_teeth),
+            driven: wheel(self.wheels.driven_teeth),
+            centre_distance_mm: self.wheels.centre_distance_mm,
+            offset_mm: self.wheels.offset_mm,
+        }
+    }
+
+    /// Refuses a slack side that pulls as hard as the tight one, wheels that stand too near or too
+    /// far, and teeth that do not go between the plates.
+    fn refuse_impossible(&self, fields: &Fields, sizes: Option<&Sizes>) {
+        if fields.any_fault() {
+            return;
+        }
+        if let Pull::Tight(limit) = self.pull
+            && self.slack_n >= limit
+        {
+            let rule = Rule::BelowSize { limit, of: "tight_pull" };
+            fields.fault("slack_n", Given::Number(self.slack_n), rule);
+        }
+        if let Some((key, number, rule)) = sizes.and_then(|sizes| self.broken_by(sizes)) {
+            fields.fault(key, Given::Number(number), rule);
+        }
+    }
+
+    /// The rule of place that this drive breaks with a chain of these sizes.
+    fn broken_by(&self, sizes: &Sizes) -> Option<(&'static str, f64, Rule)> {
+        let (layout, pitch_mm) = (self.layout(sizes), sizes.pitch_mm);
+        let centres_mm = self.wheels.centre_distance_mm;
+        let radii_mm = layout.driver.pitch_radius_mm() + layout.driven.pitch_radius_mm();
+        let (near_mm, far_mm) = (radii_mm + SHORTEST_SPAN * pitch_mm, LONGEST_SPAN * pitch_mm);
+        let (width_mm, inner_mm) = (self.tooth_width_mm.unwrap_or(0.0), sizes.inner_width_mm);
+        match () {
+            () if centres_mm < near_mm => {
+                let rule = Rule::AtLeastSize { limit: near_mm, of: "pitch_radii_and_span" };
+                Some(("centre_distance_mm", centres_mm, rule))
+            }
+            () if centres_mm > far_mm => {
+                let rule = Rule::AtMostSize { limit: far_mm, of: "longest_span" };
+                Some(("centre_distance_mm", centres_mm, rule))
+            }
+            () if width_mm > inner_mm => {
+                let rule = Rule::AtMostSize { limit: inner_mm, of: "inner_width" };
+                Some(("tooth_width_mm", width_mm, rule))
+            }
+            () => None,
         }
     }
 

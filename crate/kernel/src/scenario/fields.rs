@@ -111,6 +111,11 @@ impl<'a> Fields<'a> {
         self.faults.any_at(&self.path_of(key))
     }
 
+    /// Whether this object or anything in it has a fault.
+    pub(super) fn any_fault(&self) -> bool {
+        self.faults.any_at(&self.path)
+    }
+
     /// Notes that a member must be there.
     pub(super) fn missing(&self, key: &str) {
         self.fault(key, Given::Nothing, Rule::Missing);

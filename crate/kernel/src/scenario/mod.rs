@@ -140,8 +140,8 @@ impl Scenario {
         let load = fields.section("load", Load::read);
         let tension_n = load.map_or(DEFAULT_TENSION_N, |load| load.tension_n);
         let motion = fields.section("motion", Motion::read);
-        let drive = fields.section("drive", |drive| Drive::read(drive, tension_n));
         let sizes = chain.as_ref().map(|chain| *chain.chain().sizes());
+        let drive = fields.section("drive", |drive| Drive::read(drive, tension_n, sizes.as_ref()));
         let limits = fields.each("limits", |limit| Limit::read(limit, sizes.as_ref()));
         refuse_repeated(fields, "limits", limits.iter().map(|limit| limit.dimension));
         corner::refuse_impossible(fields, sizes.as_ref(), &limits);
