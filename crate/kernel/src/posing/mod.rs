@@ -14,7 +14,7 @@ pub use mark::{ContactState, Mark, Seen};
 pub use mode::Mode;
 
 use crate::chain::{Chain, Sizes};
-use crate::contact::{Body, Elevation, Play, Pose, Pull, Settler, Wish};
+use crate::contact::{Body, Elevation, Play, Pose, Pull, Settled, Settler, Wish};
 use crate::plane::Point;
 
 /// A chain and everything that settles it.
@@ -23,6 +23,8 @@ struct Bench {
     play: Play,
     plan: Settler,
     end: Settler,
+    /// How the plan section was settled last.
+    settled: Option<Settled>,
 }
 
 impl Bench {
@@ -32,6 +34,7 @@ impl Bench {
             play: Play::of(sizes),
             plan: Settler::plan(sizes),
             end: Settler::end_section(sizes),
+            settled: None,
         }
     }
 }
@@ -114,6 +117,21 @@ impl Posing {
     /// Every contact of all three sections: those that touch first, numbered.
     pub fn contacts(&self) -> &[ContactState] {
         &self.states
+    }
+
+    /// The settler of the true chain's plan section, as it stands.
+    pub fn plan(&self) -> &Settler {
+        &self.truth.plan
+    }
+
+    /// The settler of the drawn chain's plan section, as it stands.
+    pub fn drawn_plan(&self) -> &Settler {
+        &self.drawn.plan
+    }
+
+    /// How the plan sections of the true and of the drawn chain were settled last.
+    pub fn settled(&self) -> [Option<Settled>; 2] {
+        [self.truth.settled, self.drawn.settled]
     }
 
     /// What is asked at present.
@@ -246,7 +264,7 @@ fn settle_plan(
         wishes.push(pull_taut(&bench.sizes));
     }
     let rest = ask.rest(which).unwrap_or(&straight);
-    bench.plan.settle(&wishes, rest);
+    bench.settled = Some(bench.plan.settle(&wishes, rest));
 }
 
 /// The wish that pulls the next outer link away from the held one, further than any clearance lets

@@ -55,6 +55,11 @@ impl Band {
         &mut self.entry[j * self.stride + (i - j)]
     }
 
+    /// The entry at row `i`, column `j`, `i >= j`; zero outside the band.
+    pub(super) fn entry(&self, i: usize, j: usize) -> f64 {
+        if i - j < self.stride { self.entry[j * self.stride + (i - j)] } else { 0.0 }
+    }
+
     pub(super) fn stride(&self) -> usize {
         self.stride
     }
@@ -97,6 +102,13 @@ impl Band {
             }
             out[j] += sum;
         }
+    }
+
+    /// Whether the matrix is positive definite; `work` is left as its factors.
+    pub fn is_positive(&self, work: &mut Band) -> bool {
+        work.clone_from(self);
+        work.factor();
+        (0..self.size).all(|j| work.entry[j * work.stride] > 0.0)
     }
 
     /// Replaces a positive definite matrix by its factors: unit lower `L` below the diagonal, the
@@ -169,5 +181,17 @@ mod tests {
             }
             assert!(x[size..].iter().all(|&pad| pad == 0.0));
         }
+    }
+
+    #[test]
+    fn a_matrix_with_a_direction_that_goes_down_is_not_positive() {
+        let mut band = Band::new(3, 3);
+        for i in 0..3 {
+            *band.entry_mut(i, i) = 1.0;
+        }
+        let mut work = Band::new(3, 3);
+        assert!(band.is_positive(&mut work));
+        *band.entry_mut(2, 0) = 1.001;
+        assert!(!band.is_positive(&mut work));
     }
 }

@@ -64,6 +64,13 @@ impl Rows {
         self.gap[row]
     }
 
+    /// How much the gap of row `row` changes with the unknown `unknown`.
+    pub fn coefficient(&self, row: usize, unknown: usize) -> f64 {
+        let (first, coefficient) = self.row(row);
+        let inside = unknown.checked_sub(first).and_then(|at| coefficient.get(at));
+        inside.map_or(0.0, |value| value / self.scale[row])
+    }
+
     /// The gap of row `row` at `x`.
     #[inline]
     pub fn gap_at(&self, row: usize, x: &[f64]) -> f64 {
@@ -143,6 +150,16 @@ impl Problem {
     /// Unless `j <= i <= j + half_band` and `i` is an unknown.
     pub fn hessian_mut(&mut self, i: usize, j: usize) -> &mut f64 {
         self.hessian.entry_mut(i, j)
+    }
+
+    /// `H`.
+    pub fn hessian_band(&self) -> &Band {
+        &self.hessian
+    }
+
+    /// The entry of `H` at row `i`, column `j`; zero outside the band.
+    pub fn hessian(&self, i: usize, j: usize) -> f64 {
+        self.hessian.entry(i.max(j), i.min(j))
     }
 
     /// `q`, one entry an unknown.
