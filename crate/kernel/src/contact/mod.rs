@@ -8,6 +8,7 @@
 //! be rounded; its gap to the face is exact at any finite rotation.
 
 mod body;
+mod curve;
 mod elevation;
 mod end_section;
 mod meeting;
@@ -18,6 +19,7 @@ mod settle;
 mod widen;
 
 pub use body::{Body, Pose};
+pub use curve::Curve;
 pub use elevation::{Elevation, Pull, SideGap};
 pub use meeting::{Meeting, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};

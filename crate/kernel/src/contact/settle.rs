@@ -5,33 +5,32 @@
 //! yaw less those of a resting pose) makes the answer unique. Gaps are linear only to first order,
 //! so the problem is solved again about each answer until the exact gaps agree.
 
+mod bend;
+mod write;
+
 use super::body::{Body, Pose};
-use super::meeting::{Meeting, Slope};
+use super::meeting::Meeting;
 use super::play::Play;
 use crate::chain::{Construction, Sizes};
-use crate::plane::{Placement, Point, quarter_turn};
-use crate::solve::{Problem, Report, Solver, Start, Status};
+use crate::plane::{Placement, Point};
+use crate::solve::{Band, Problem, Report, Solver, Start, Status};
 
 /// Free bodies times three.
 const MOST_UNKNOWNS: usize = 15;
-/// Weight of a joint's looseness against a wish of weight 1: small enough to move no wish by a
-/// visible amount, large enough to decide where wishes do not.
-const REST_WEIGHT: f64 = 1e-4;
-/// Weight that lets two collared plates turn together. Without it a plate in compression would
-/// buckle to one side or the other, which is as real as it is useless to a hand on the link.
-const TOGETHER_WEIGHT: f64 = 0.1;
-/// Weight of a held point along the chain: the hand leads across, and pushing a loose chain endwise
-/// would fold it.
-const ENDWISE_WEIGHT: f64 = 1e-3;
 /// A hand further from where the point rests than this many times the joints' own looseness pulls
 /// no harder.
 const CALL_REACHES: f64 = 3.0;
 /// Rounds of linearisation; two to six are usual.
-const MOST_ROUNDS: u32 = 24;
-/// A step below this ends the rounds, mm.
-const STEP_MM: f64 = 1e-9;
+const MOST_ROUNDS: u32 = 36;
+/// A step below this ends the rounds, mm: what rounding leaves of a force of 1, over the weakest
+/// weight. A gap misses by the square of a step.
+const STEP_MM: f64 = 2e-8;
 /// No exact gap of a settled pose is below minus this, mm.
 pub const OVERLAP_MM: f64 = 1e-9;
+/// Rounds after which steps are shortened, because they may go to and fro.
+const PATIENCE: u32 = 14;
+/// The share of a step that is then taken.
+const SHORTER: f64 = 0.5;
 /// Halvings on the way back to the straight pose when the rounds end inside metal.
 const HALVINGS: u32 = 60;
 
@@ -99,6 +98,8 @@ pub struct Settler {
     gaps_mm: Vec<f64>,
     problem: Problem,
     solver: Solver,
+    /// Workspace of a check.
+    factors: Band,
 }
 
 impl Settler {
@@ -118,6 +119,7 @@ impl Settler {
             construction: sizes.construction,
             problem: Problem::new(unknowns, unknowns - 1),
             solver: Solver::new(),
+            factors: Band::new(unknowns, unknowns),
             pose: straight,
             call_mm: CALL_REACHES * looseness_mm(sizes),
             meetings,
@@ -153,6 +155,17 @@ impl Settler {
         self.solver.push()
     }
 
+    /// The problem of the last round, about the pose that the round began with: unknowns are each
+    /// free body's deviations (x, y, p yaw) from the straight chain, mm; one row a meeting.
+    pub fn problem(&self) -> &Problem {
+        &self.problem
+    }
+
+    /// The answer of the last round: deviations in the order of [`Settler::problem`], mm.
+    pub fn deviations_mm(&self) -> &[f64] {
+        self.solver.x()
+    }
+
     /// Settles the pose nearest to the wishes; where they leave freedom, nearest to `rest`.
     pub fn settle(&mut self, wishes: &[Wish], rest: &Pose) -> Settled {
         self.pose = self.straight;
@@ -160,8 +173,11 @@ impl Settler {
         let mut rounds = 0;
         loop {
             self.write_problem(wishes, rest);
+            if rounds > 0 {
+                self.write_bend(wishes);
+            }
             let solve = self.solver.solve(&self.problem, start);
-            let step_mm = self.take_step();
+            let step_mm = self.take_step(if rounds < PATIENCE { 1.0 } else { SHORTER });
             rounds += 1;
             start = Start::Warm;
             let settled = step_mm <= STEP_MM && solve.status != Status::Stalled;
@@ -170,139 +186,6 @@ impl Settler {
                 return Settled { solve, rounds, step_mm, worst_gap_mm: self.measure() };
             }
         }
-    }
-
-    /// The place of a body's unknowns, if it is free.
-    fn place(&self, body: Body) -> Option<usize> {
-        let bushed = self.construction == Construction::Bushed;
-        let body = if bushed && body == Body::InnerNear { Body::InnerFar } else { body };
-        self.free.iter().position(|&free| free == body).map(|i| 3 * i)
-    }
-
-    /// The problem about the present pose.
-    fn write_problem(&mut self, wishes: &[Wish], rest: &Pose) {
-        self.problem.clear();
-        for wish in wishes {
-            self.write_wish(wish);
-        }
-        for i in 0..self.loose.len() {
-            let (one, other) = self.loose[i];
-            self.write_looseness(one, other, rest);
-        }
-        self.write_togetherness();
-        for i in 0..self.meetings.len() {
-            let slope = self.meetings[i].slope(&self.pose);
-            let (row, gap) = self.row(&self.meetings[i], &slope);
-            let unknowns = self.problem.unknowns();
-            self.problem.push_row(0, &row[..unknowns], gap);
-        }
-    }
-
-    /// A wish as squares about the present pose.
-    fn write_wish(&mut self, wish: &Wish) {
-        match *wish {
-            Wish::Coordinate { body, along, value, weight } => {
-                let Some(place) = self.place(body) else { return };
-                let straight = self.straight.of(body);
-                let (i, target) = match along {
-                    Along::X => (0, value - straight.x_mm),
-                    Along::Y => (1, value - straight.y_mm),
-                    Along::Yaw => (2, (value - straight.yaw_rad) * self.pitch_mm),
-                };
-                let mut form = [0.0; MOST_UNKNOWNS];
-                form[place + i] = 1.0;
-                self.add_square(&form, target, weight);
-            }
-            Wish::Point { body, inside, to } => {
-                let Some(place) = self.place(body) else { return };
-                let now = *self.pose.of(body);
-                let arm = quarter_turn(now.direction(inside)) / self.pitch_mm;
-                let at = now.outward(inside);
-                let x = self.deviation(body);
-                let from = self.straight.of(body).outward(inside);
-                let miss = from + (to - from).clamp_length_max(self.call_mm) - at;
-                let axes = [(0, arm.x, miss.x, ENDWISE_WEIGHT), (1, arm.y, miss.y, 1.0)];
-                for (axis, arm, miss, weight) in axes {
-                    let mut form = [0.0; MOST_UNKNOWNS];
-                    form[place + axis] = 1.0;
-                    form[place + 2] = arm;
-                    self.add_square(&form, miss + x[axis] + arm * x[2], weight);
-                }
-            }
-        }
-    }
-
-    /// The weak squares that keep one body where it rests on another: both coordinates of the other
-    /// body's origin in the first one's axes, and the yaw between them, to first order.
-    fn write_looseness(&mut self, one: Body, other: Body, rest: &Pose) {
-        let arm_mm = self.straight.of(other).x_mm - self.straight.of(one).x_mm;
-        let of = |pose: &Pose| {
-            let (a, b) = (pose.of(one), pose.of(other));
-            let (sa, sb) = (self.straight.of(one), self.straight.of(other));
-            let turn = a.yaw_rad - sa.yaw_rad;
-            [
-                b.x_mm - sb.x_mm - (a.x_mm - sa.x_mm),
-                b.y_mm - sb.y_mm - (a.y_mm - sa.y_mm) - arm_mm * turn,
-                (b.yaw_rad - sb.yaw_rad - turn) * self.pitch_mm,
-            ]
-        };
-        let targets = of(rest);
-        let (place, other_place) = (self.place(one), self.place(other));
-        for (axis, target) in targets.into_iter().enumerate() {
-            let mut form = [0.0; MOST_UNKNOWNS];
-            if let Some(at) = other_place {
-                form[at + axis] += 1.0;
-            }
-            if let Some(at) = place {
-                form[at + axis] -= 1.0;
-                if axis == 1 {
-                    form[at + 2] -= arm_mm / self.pitch_mm;
-                }
-            }
-            self.add_square(&form, target, REST_WEIGHT);
-        }
-    }
-
-    /// The square that turns two collared plates together.
-    fn write_togetherness(&mut self) {
-        let (far, near) = (self.place(Body::InnerFar), self.place(Body::InnerNear));
-        if let (Some(far), Some(near)) = (far, near)
-            && far != near
-        {
-            let mut form = [0.0; MOST_UNKNOWNS];
-            (form[far + 2], form[near + 2]) = (1.0, -1.0);
-            self.add_square(&form, 0.0, TOGETHER_WEIGHT);
-        }
-    }
-
-    /// Adds weight/2 (form.x - target)^2 to the objective.
-    fn add_square(&mut self, form: &[f64; MOST_UNKNOWNS], target: f64, weight: f64) {
-        for i in 0..self.problem.unknowns() {
-            if form[i] == 0.0 {
-                continue;
-            }
-            for j in 0..=i {
-                *self.problem.hessian_mut(i, j) += weight * form[i] * form[j];
-            }
-            self.problem.gradient_mut()[i] -= weight * target * form[i];
-        }
-    }
-
-    /// A meeting as a row over all unknowns, and its gap where every deviation is zero.
-    fn row(&self, meeting: &Meeting, slope: &Slope) -> ([f64; MOST_UNKNOWNS], f64) {
-        let mut row = [0.0; MOST_UNKNOWNS];
-        let mut gap = slope.gap_mm;
-        for (body, change) in [(meeting.corner_body, slope.corner), (meeting.face_body, slope.face)]
-        {
-            let Some(place) = self.place(body) else { continue };
-            let x = self.deviation(body);
-            let change = [change[0], change[1], change[2] / self.pitch_mm];
-            for axis in 0..3 {
-                row[place + axis] += change[axis];
-                gap -= change[axis] * x[axis];
-            }
-        }
-        (row, gap)
     }
 
     /// How far a body is from its straight place: (x, y, p yaw), mm.
@@ -315,15 +198,17 @@ impl Settler {
         ]
     }
 
-    /// Takes the solver's answer as the pose; returns the largest change, mm.
-    fn take_step(&mut self) -> f64 {
+    /// Takes a share of the step to the solver's answer; returns its largest change, mm.
+    fn take_step(&mut self, share: f64) -> f64 {
         let mut largest_mm: f64 = 0.0;
         for i in 0..self.free.len() {
             let body = self.free[i];
             let before = self.deviation(body);
-            let x = &self.solver.x()[3 * i..3 * i + 3];
-            for axis in 0..3 {
-                largest_mm = largest_mm.max((x[axis] - before[axis]).abs());
+            let mut x = before;
+            for (x, wanted) in x.iter_mut().zip(&self.solver.x()[3 * i..]) {
+                let step_mm = wanted - *x;
+                largest_mm = largest_mm.max(step_mm.abs());
+                *x += share * step_mm;
             }
             let straight = self.straight.of(body);
             let place = Placement::new(

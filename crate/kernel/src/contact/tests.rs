@@ -5,7 +5,7 @@ use crate::chain::{Chain, Construction, Dimension, Sizes};
 /// width of several millimetres.
 const AGREE_RAD: f64 = 1e-9;
 
-fn half_inch(construction: Construction, side_gap_mm: f64) -> Sizes {
+pub(super) fn half_inch(construction: Construction, side_gap_mm: f64) -> Sizes {
     let stated = [
         (Dimension::Pitch, 12.7),
         (Dimension::RollerDiameter, 7.75),
