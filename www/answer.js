@@ -23,11 +23,21 @@ export function sentences(session) {
     return { answer: all.join(" "), surprise: say("apart.surprise"), helper: "" };
   }
   if (work.ask === "touch") return { answer: told("touch"), surprise: told("carry"), helper: told("rub") };
+  if (work.held) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
   const angle_rad = of(work.how)?.numbers.angle_rad;
   const helper = angle_rad ? say("slope", { angle_rad, slope: slope(angle_rad) }) : "";
   const range = answers.find(({ id }) => id === `range.${work.how}` || id === `range.${work.how}.apart`);
   const over = sentence(range, "answer", state.construction);
   return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: over || helper };
+}
+
+/**
+ * Where a pose taken by hand has got to, and what stops it there.
+ * @param {Session} session
+ */
+function here({ live }) {
+  const stop = live.pin_touches ? (live.faces_touch ? "both" : "pin") : live.faces_touch ? "face" : "none";
+  return say(`here.${stop}`, live);
 }
 
 /**

@@ -20,6 +20,8 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {number} yaw_rad
  * @property {number} twist_rad
  * @property {number} bend_rad
+ * @property {boolean} pin_touches
+ * @property {boolean} faces_touch
  * @property {string[]} limited_by
  */
 /**

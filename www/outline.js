@@ -111,7 +111,7 @@ export class Outline {
     for (const { by, points } of this.edges()) {
       const [a, b] = [points[0], /** @type {number[]} */ (points.at(-1))];
       const length = Math.hypot(a[0] - b[0], a[1] - b[1]);
-      const word = variant(`kind.${partsOf(by).kind}`, construction);
+      const word = variant(`edge.${partsOf(by).kind}`, construction);
       if (!has(word) || length <= (longest.get(word)?.length ?? 0)) continue;
       longest.set(word, { length, x: (a[0] + b[0]) / 2, y: (a[1] + b[1]) / 2 });
     }
