@@ -1,6 +1,6 @@
 // Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
 
-import { byId, draw, dress, make } from "./dom.js";
+import { byId, dress, make } from "./dom.js";
 import { poseOf, reading } from "./work.js";
 import { say } from "./words.js";
 
@@ -8,7 +8,6 @@ import { say } from "./words.js";
 /** @typedef {import("./kernel.js").Spot} Spot */
 
 const COARSE = 5;
-const AXES = /** @type {Record<string, string>} */ ({ turn: "yaw", aside: "y", twist: "yaw", bend: "yaw" });
 
 export class Grips {
   layer = byId("grips");
@@ -33,23 +32,17 @@ export class Grips {
       if (!grips.some((grip) => grip.id === id)) button.hidden = true;
     }
     for (const grip of grips) {
-      const spot = this.stage.pixelsOf(grip);
       const button = this.buttons.get(grip.id) ?? this.add(grip.id);
-      button.hidden = !spot;
-      if (!spot) continue;
-      button.style.setProperty("left", `${spot.px}px`);
-      button.style.setProperty("top", `${spot.py}px`);
+      button.hidden = false;
+      button.style.setProperty("left", `${grip.x_px}px`);
+      button.style.setProperty("top", `${grip.y_px}px`);
     }
     this.speak();
   }
 
   /** @param {string} id */
   add(id) {
-    const arrows = draw("svg", { viewBox: "0 0 44 44", "aria-hidden": "true" },
-      draw("circle", { class: "disc", cx: 22, cy: 22, r: 19 }),
-      draw("path", { class: "arrows", d: "M22 7l6 8H16zM22 37l6-8H16z" }),
-      draw("path", { class: "bars", d: "M14 20h16M14 24h16" }));
-    const button = make("button", { type: "button", class: "grip", role: "slider", "aria-orientation": "vertical" }, arrows);
+    const button = make("button", { type: "button", class: "grip", role: "slider", "aria-orientation": "vertical" });
     button.dataset.id = id;
     button.addEventListener("keydown", (event) => this.key(event));
     this.listenTo(button, () => this.session.bench.grips().find((grip) => grip.id === id) ?? null);
@@ -134,7 +127,7 @@ export class Grips {
     if (steps === undefined && end === undefined) return;
     event.preventDefault();
     if (end !== undefined) return this.session.move({ at: end, held: null }, true);
-    this.session.bench.nudge(AXES[this.session.work.how], steps ?? 0);
+    this.session.bench.nudge(steps ?? 0);
     this.keepPose(true);
   }
 }

@@ -8,7 +8,8 @@ import init, { Bench } from "./lightgap_wasm.js";
 /** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
 /** @typedef {{id: string, numbers: Record<string, any>}} Answer */
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
-/** @typedef {{id: string, view: string, x_mm: number, y_mm: number}} Grip */
+/** @typedef {Spot & {id: string, x_px: number, y_px: number}} Grip */
+/** A section: px = x_px + x_mm px_per_mm, py = y_px - y_mm px_per_mm. @typedef {{view: string, x_px: number, y_px: number, px_per_mm: number}} Place */
 /** @typedef {{offset_mm: number, yaw_rad: number}} Pose */
 /** @typedef {Pose & {outline: (Pose & {by: string})[]}} Room */
 /**
@@ -55,7 +56,10 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {(view: string, x_mm: number, y_mm: number) => boolean} grab
  * @property {(x_mm: number, y_mm: number) => void} drag
  * @property {() => void} release
- * @property {(axis: string, steps: number) => void} nudge
+ * @property {(steps: number) => void} nudge
+ * @property {(share: number, seconds: number) => number} share_after
+ * @property {(seconds: number, touching: number) => {share: number, lit: number}} opening
+ * @property {() => Place[]} views
  * @property {() => Room} room
  * @property {(offset_mm: number, yaw_rad: number) => void} room_to
  * @property {() => Contact[]} contacts
@@ -64,7 +68,7 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {(width_px: number, height_px: number, text_px: number, narrow: boolean) => void} layout
  * @property {(px: number, py: number) => Spot|null} view_at
  * @property {(ctx: CanvasRenderingContext2D, theme: Record<string, string>, options: {lit: string|null, hide: string[]}) => void} paint
- * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot) => any} lens
+ * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot) => {id: string, gap_mm: number, paper_mm: number}|null} lens
  * @property {(options: object) => string} svg
  * @property {() => Answer[]} twin
  * @property {() => {geometry: Record<string, any>, play?: Record<string, any>}} report

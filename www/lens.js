@@ -28,11 +28,9 @@ export function startLens(stage) {
     canvas.width = canvas.height = Math.round(size * devicePixelRatio);
     context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
     const contact = chosen();
-    const hold = (/** @type {string|Spot} */ at) => session.bench.lens(context, size, theme(), at);
-    const seen = (pointed && hold(pointed)) ?? hold(contact?.id ?? "");
-    const mm = seen?.gap_mm ?? null;
-    const shown = session.contacts.find(({ id }) => id === seen?.id);
-    const what = shown ? Object.values(contactName(shown, session.state.construction)).join(", ") : "";
+    const seen = session.bench.lens(context, size, theme(), pointed ?? contact?.id ?? "");
+    const mm = seen ? seen.gap_mm : null;
+    const what = pointed || !contact ? "" : Object.values(contactName(contact, session.state.construction)).join(", ");
     byId("lens-gap").textContent = mm === null ? say("lens.point") : say("lens.gap", { gap_mm: Math.max(0, mm) });
     canvas.setAttribute("aria-label", say("lens.name", { what, gap: mm === null ? "" : gap(mm) }));
   };

@@ -7,7 +7,6 @@ import { say } from "./words.js";
 /** @typedef {import("./stage.js").Stage} Stage */
 
 const STEP = 0.05;
-const PERIOD_S = 4;
 const still = matchMedia("(prefers-reduced-motion: reduce)");
 
 export class Motion {
@@ -46,26 +45,14 @@ export class Motion {
   /** Plays from where it stands, as a function of time alone. */
   run() {
     const { work, bench } = this.session;
-    const period = (bench.scenario().motion?.period_s ?? PERIOD_S) * 1000;
-    const start = performance.now() - this.phaseOf(work.at) * period;
+    const from = work.at;
+    const start = performance.now();
     const draw = (/** @type {number} */ now) => {
       this.frame = requestAnimationFrame(draw);
-      this.session.move({ at: this.atPhase((now - start) / period), held: null }, false);
+      this.session.move({ at: bench.share_after(from, (now - start) / 1000), held: null }, false);
     };
     this.frame = requestAnimationFrame(draw);
     this.show();
-  }
-
-  /** @param {number} at */
-  phaseOf(at) {
-    if (this.low() === 0) return Math.acos(1 - 2 * Math.max(0, Math.min(1, at))) / (2 * Math.PI);
-    return Math.asin(Math.max(-1, Math.min(1, at))) / (2 * Math.PI);
-  }
-
-  /** @param {number} phase */
-  atPhase(phase) {
-    const turn = 2 * Math.PI * phase;
-    return this.low() === 0 ? (1 - Math.cos(turn)) / 2 : Math.sin(turn);
   }
 
   pause() {
@@ -90,8 +77,6 @@ export class Motion {
 }
 
 const OPENING_MS = 2400;
-const SWING = [0.12, 0.6];
-const LIGHTS = [0.6, 0.9];
 const INPUTS = ["pointerdown", "keydown", "wheel", "touchstart"];
 
 /**
@@ -118,13 +103,11 @@ export function openingMovement(stage) {
       over();
     };
     const draw = (/** @type {number} */ now) => {
-      const share = (now - start) / OPENING_MS;
-      if (share >= 1) return end();
+      if (now - start >= OPENING_MS) return end();
       frame = requestAnimationFrame(draw);
-      const swing = Math.max(0, Math.min(1, (share - SWING[0]) / (SWING[1] - SWING[0])));
-      const lit = Math.floor(((share - LIGHTS[0]) / (LIGHTS[1] - LIGHTS[0])) * touching.length + 1);
-      session.hidden = touching.slice(Math.max(0, lit));
-      session.bench.scrub(swing * swing * (3 - 2 * swing));
+      const { share, lit } = session.bench.opening(Math.max(0, now - start) / 1000, touching.length);
+      session.hidden = touching.slice(lit);
+      session.bench.scrub(share);
       session.tell("pose");
     };
     for (const input of INPUTS) addEventListener(input, end, true);

@@ -9,13 +9,10 @@ const SMALL = 2;
 
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Spot} Spot */
-/** A view's place on the canvas: px = ox + x k, py = oy - y k.  @typedef {{ox: number, oy: number, k: number}} Place */
 
 export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
-  /** @type {Map<string, Place>} */
-  places = new Map();
   /** @type {(() => void)[]} */
   afterPaint = [];
 
@@ -67,33 +64,11 @@ export class Stage {
     this.paint();
   }
 
-  /** Lets the kernel lay out the views, and learns where they came to stand. */
+  /** Lets the kernel lay out the views. */
   lay() {
     const { clientWidth, clientHeight } = this.sheet;
     const text = parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
     this.session.bench.layout(clientWidth, clientHeight, text, clientWidth < NARROW_PX);
-    this.places.clear();
-    this.findPlaces(clientWidth, clientHeight);
-  }
-
-  /**
-   * Reads each view's scale off the kernel's own map, point by point over the canvas.
-   * @param {number} width
-   * @param {number} height
-   */
-  findPlaces(width, height) {
-    const steps = 24;
-    for (let i = 1; i < steps; i++) {
-      for (let j = 1; j < steps; j++) {
-        const [px, py] = [(width * i) / steps, (height * j) / steps];
-        const here = this.session.bench.view_at(px, py);
-        if (!here || this.places.has(here.view)) continue;
-        const beside = this.session.bench.view_at(px + 1, py);
-        if (!beside || beside.view !== here.view) continue;
-        const k = 1 / (beside.x_mm - here.x_mm);
-        this.places.set(here.view, { ox: px - here.x_mm * k, oy: py + here.y_mm * k, k });
-      }
-    }
   }
 
   paint() {
@@ -102,15 +77,6 @@ export class Stage {
     this.context.clearRect(0, 0, this.canvas.width, this.canvas.height);
     this.session.bench.paint(this.context, theme(), { lit: this.session.lit, hide: this.session.hidden });
     for (const each of this.afterPaint) each();
-  }
-
-  /**
-   * Where a point of a view stands on the canvas.
-   * @param {Spot} spot
-   */
-  pixelsOf(spot) {
-    const place = this.places.get(spot.view);
-    return place ? { px: place.ox + spot.x_mm * place.k, py: place.oy - spot.y_mm * place.k } : null;
   }
 
   /**
@@ -123,7 +89,8 @@ export class Stage {
     const frame = this.canvas.getBoundingClientRect();
     const [px, py] = [event.clientX - frame.left, event.clientY - frame.top];
     if (!view) return this.session.bench.view_at(px, py);
-    const place = this.places.get(view);
-    return place ? { view, x_mm: (px - place.ox) / place.k, y_mm: (place.oy - py) / place.k } : null;
+    const place = this.session.bench.views().find((each) => each.view === view);
+    if (!place) return null;
+    return { view, x_mm: (px - place.x_px) / place.px_per_mm, y_mm: (place.y_px - py) / place.px_per_mm };
   }
 }
