@@ -50,6 +50,13 @@ function sentence(answer, kind, construction) {
   return answer && has(id) ? say(id, answer.numbers) : "";
 }
 
+/**
+ * A line of the stage in words: its own sentence, or the answer of that id.
+ * @param {Answer} line
+ * @param {string} construction
+ */
+const twinLine = (line, construction) => sentence(line, "twin", construction) || sentence(line, "answer", construction);
+
 /** @param {Session} session */
 export function startAnswer(session) {
   const [answer, surprise, helper, live, twin] = ["answer", "surprise", "slope", "live", "twin"].map((id) => byId(id));
@@ -65,7 +72,7 @@ export function startAnswer(session) {
     timer = setTimeout(() => {
       const text = `${said.answer} ${said.surprise}`.trim();
       if (live.textContent !== text) live.textContent = text;
-      twin.replaceChildren(...session.bench.twin().map(({ id, numbers }) => make("li", {}, say(`twin.${id}`, numbers))));
+      twin.replaceChildren(...session.bench.twin().map((line) => make("li", {}, twinLine(line, session.state.construction))));
     }, QUIET_MS);
   });
 }

@@ -8,47 +8,78 @@ import { contactName, say } from "./words.js";
 /** @typedef {import("./stage.js").Stage} Stage */
 /** @typedef {import("./kernel.js").Spot} Spot */
 
-/** @param {Stage} stage */
-export function startLens(stage) {
-  const { session } = stage;
-  const canvas = /** @type {HTMLCanvasElement} */ (byId("lens"));
-  const context = /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d"));
+/** Sizes of the magnifier on the drawing, in CSS pixels. */
+const LEAST_PX = 130;
+const MOST_PX = 300;
+const EDGE_PX = 12;
+const HIGH = 0.9;
+
+export class Lens {
+  figure = byId("lens-figure");
+  canvas = /** @type {HTMLCanvasElement} */ (byId("lens"));
   /** @type {Spot|null} */
-  let pointed = null;
+  pointed = null;
 
-  const chosen = () => {
-    const { contacts } = session;
-    return contacts.find((contact) => contact.id === session.lit) ?? contacts.find((contact) => contact.mark !== "open")
-      ?? contacts[0] ?? null;
-  };
+  /** @param {Stage} stage */
+  constructor(stage) {
+    this.stage = stage;
+    this.session = stage.session;
+    this.context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext("2d"));
+    for (const kind of /** @type {const} */ (["pointermove", "pointerdown"])) {
+      stage.canvas.addEventListener(kind, (event) => this.point(stage.spotOf(event)));
+    }
+    stage.canvas.addEventListener("pointerleave", () => this.point(null));
+    this.session.listen((what) => {
+      if (what.has("lit")) this.pointed = null;
+      this.show();
+    });
+    stage.afterPaint.push(() => this.seat());
+    new ResizeObserver(() => this.show()).observe(this.canvas);
+  }
 
-  const show = () => {
+  /** @param {Spot|null} spot */
+  point(spot) {
+    this.pointed = spot;
+    this.show();
+  }
+
+  /** Stands on the drawing where the section across leaves room above it, else beside the lists. */
+  seat() {
+    const places = this.session.bench.views();
+    const across = places.find(({ view }) => view === "end");
+    const plan = places.find(({ view }) => view === "plan");
+    const { clientWidth } = this.stage.field;
+    const room = across && plan && across.x_px > plan.x_px
+      ? Math.min(2 * (clientWidth - across.x_px - EDGE_PX), HIGH * (across.y_px - plan.y_px), MOST_PX) : 0;
+    const home = room < LEAST_PX || !plan || !across ? byId("lens-home") : this.stage.sheet;
+    if (this.figure.parentElement !== home) home.append(this.figure);
+    this.figure.classList.toggle("on-sheet", home === this.stage.sheet);
+    this.canvas.style.setProperty("--size", home === this.stage.sheet ? `${Math.round(room)}px` : "8.6rem");
+    if (!plan || !across) return;
+    this.figure.style.setProperty("left", `${across.x_px}px`);
+    this.figure.style.setProperty("top", `${plan.y_px}px`);
+  }
+
+  /** What it is held at when nothing is pointed at: the lit face, or the first that touches. */
+  chosen() {
+    const { contacts, lit } = this.session;
+    return contacts.find(({ id }) => id === lit) ?? contacts.find(({ mark }) => mark !== "open") ?? contacts[0] ?? null;
+  }
+
+  show() {
+    const { session, canvas } = this;
     const size = canvas.clientWidth;
     if (size === 0) return;
     canvas.width = canvas.height = Math.round(size * devicePixelRatio);
-    context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
-    const contact = chosen();
-    const seen = session.bench.lens(context, size, theme(), pointed ?? contact?.id ?? "");
-    const mm = seen ? seen.gap_mm : null;
-    const what = pointed || !contact ? "" : Object.values(contactName(contact, session.state.construction)).join(", ");
-    byId("lens-gap").textContent = mm === null ? say("lens.point") : say("lens.gap", { gap_mm: Math.max(0, mm) });
-    canvas.setAttribute("aria-label", say("lens.name", { what, gap: mm === null ? "" : gap(mm) }));
-  };
-
-  for (const kind of /** @type {const} */ (["pointermove", "pointerdown"])) {
-    stage.canvas.addEventListener(kind, (event) => {
-      pointed = stage.spotOf(event);
-      show();
-    });
+    this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
+    const seen = session.bench.lens(this.context, size, theme(), this.pointed ?? this.chosen()?.id ?? "");
+    this.figure.hidden = !seen;
+    if (!seen) return;
+    const contact = session.contacts.find(({ id }) => id === seen.id);
+    const { who, where } = contact ? contactName(contact, session.state.construction) : { who: "", where: "" };
+    const open = contact?.mark === "open";
+    byId("lens-gap").textContent = open ? say("lens.gap", { gap_mm: seen.gap_mm }) : say("lens.touch");
+    byId("lens-what").textContent = say("lens.of", { who, where });
+    canvas.setAttribute("aria-label", say("lens.name", { what: `${who}, ${where}`, gap: open ? gap(seen.gap_mm) : say("lens.touch") }));
   }
-  stage.canvas.addEventListener("pointerleave", () => {
-    pointed = null;
-    show();
-  });
-  session.listen((what) => {
-    if (what.has("lit")) pointed = null;
-    show();
-  });
-  new ResizeObserver(show).observe(canvas);
-  return show;
 }

@@ -8,7 +8,7 @@ import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
 import { startHeader, startQuestions } from "./header.js";
 import { openKernel } from "./kernel.js";
-import { startLens } from "./lens.js";
+import { Lens } from "./lens.js";
 import { Motion, openingMovement } from "./motion.js";
 import { startRoom } from "./room.js";
 import { Session } from "./session.js";
@@ -57,10 +57,10 @@ async function start() {
   const stage = new Stage(session);
   new Grips(stage);
   new Motion(stage);
-  const lens = startLens(stage);
+  const lens = new Lens(stage);
   startTheme(() => {
     stage.paint();
-    lens();
+    lens.show();
   });
   session.history.resume(session.work);
   session.writeAddress();

@@ -4,7 +4,7 @@ import { byId, onceAFrame } from "./dom.js";
 import { theme } from "./theme.js";
 
 const NARROW_PX = 560;
-const TEXT_SHARE = 0.8;
+const TEXT_SHARE = 0.84;
 const SMALL = 2;
 
 /** @typedef {import("./session.js").Session} Session */
@@ -13,6 +13,7 @@ const SMALL = 2;
 export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
+  field = byId("field");
   /** @type {(() => void)[]} */
   afterPaint = [];
 
@@ -21,7 +22,7 @@ export class Stage {
     this.session = session;
     this.context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext("2d"));
     this.redraw = onceAFrame(() => this.paint());
-    new ResizeObserver(() => this.fit()).observe(this.sheet);
+    new ResizeObserver(() => this.fit()).observe(this.field);
     this.watchRatio();
     session.listen((what) => {
       if (what.has("chain") || what.has("look")) this.lay();
@@ -56,7 +57,7 @@ export class Stage {
 
   /** Makes the canvas as many device pixels as its room on the page. */
   fit() {
-    const { clientWidth, clientHeight } = this.sheet;
+    const { clientWidth, clientHeight } = this.field;
     if (clientWidth < SMALL || clientHeight < SMALL) return;
     this.canvas.width = Math.round(clientWidth * devicePixelRatio);
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
@@ -66,7 +67,7 @@ export class Stage {
 
   /** Lets the kernel lay out the views. */
   lay() {
-    const { clientWidth, clientHeight } = this.sheet;
+    const { clientWidth, clientHeight } = this.field;
     const text = parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
     this.session.bench.layout(clientWidth, clientHeight, text, clientWidth < NARROW_PX);
   }
