@@ -72,7 +72,8 @@ export class Lens {
     if (size === 0) return;
     canvas.width = canvas.height = Math.round(size * devicePixelRatio);
     this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
-    const seen = session.bench.lens(this.context, size, theme(), this.pointed ?? this.chosen()?.id ?? "");
+    const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at);
+    const seen = (this.pointed && hold(this.pointed)) ?? hold(this.chosen()?.id ?? "");
     this.figure.hidden = !seen;
     if (!seen) return;
     const contact = session.contacts.find(({ id }) => id === seen.id);
