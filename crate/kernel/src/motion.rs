@@ -35,7 +35,7 @@ impl Motion {
         if self.amplitude == 0.0 {
             return 0.0;
         }
-        let unit = (share / self.amplitude).clamp(self.mode.least_share(), 1.0);
+        let unit = (share / self.amplitude).max(self.mode.least_share()).min(1.0);
         let angle = match self.mode {
             Mode::Bend => libm::acos(1.0 - 2.0 * unit),
             _ => libm::asin(unit),

@@ -122,7 +122,7 @@ impl Hatch {
             Edge::Line(a, b) => self.cross_line((a, b), (low, high), &mut crossings),
             Edge::Arc(arc) => self.cross_arc(arc, (low, high), &mut crossings),
         });
-        crossings.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        crossings.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         let point = |(k, u): Crossing| self.along() * u + self.across() * self.level(k);
         let mut lines = Vec::with_capacity(crossings.len());
         for line in crossings.chunk_by(|a, b| a.0 == b.0) {

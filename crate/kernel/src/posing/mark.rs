@@ -126,7 +126,7 @@ pub(super) fn states(
     if bends {
         all.extend(elevation.gaps.iter().map(seen_from_the_side));
     }
-    all.sort_by_key(order);
+    all.sort_unstable_by_key(order);
     let touching = all.iter_mut().filter(|state| state.mark != Mark::Open);
     for (number, state) in (1..).zip(touching) {
         state.number = Some(number);

@@ -23,6 +23,7 @@ pub(super) struct Faults(RefCell<Vec<Error>>);
 
 impl Faults {
     /// Notes a fault; past the first hundred they are no longer told one by one.
+    #[inline(never)]
     pub(super) fn note(&self, path: &str, value: Given, rule: Rule) {
         let mut all = self.0.borrow_mut();
         if all.len() < MOST_FAULTS {
@@ -87,6 +88,7 @@ impl<'a> Fields<'a> {
     }
 
     /// The full path of a member.
+    #[inline(never)]
     pub(super) fn path_of(&self, key: &str) -> String {
         if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
     }
@@ -97,6 +99,7 @@ impl<'a> Fields<'a> {
     }
 
     /// Notes a fault about a member.
+    #[inline(never)]
     pub(super) fn fault(&self, key: &str, value: Given, rule: Rule) {
         self.faults.note(&self.path_of(key), value, rule);
     }
@@ -117,11 +120,13 @@ impl<'a> Fields<'a> {
     }
 
     /// Notes that a member must be there.
+    #[inline(never)]
     pub(super) fn missing(&self, key: &str) {
         self.fault(key, Given::Nothing, Rule::Missing);
     }
 
     /// Notes a fault about the object itself.
+    #[inline(never)]
     pub(super) fn fault_of_all(&self, rule: Rule) {
         self.faults.note(&self.path, Given::Nothing, rule);
     }
@@ -133,6 +138,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A member that must be there.
+    #[inline(never)]
     pub(super) fn required(&mut self, key: &'static str) -> Option<&'a Value> {
         let value = self.given(key);
         if value.is_none() {
@@ -142,6 +148,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A number within a range, if it is there.
+    #[inline(never)]
     pub(super) fn number_if_given(&mut self, key: &'static str, range: Range) -> Option<f64> {
         let value = self.given(key)?;
         let path = self.path_of(key);
@@ -149,6 +156,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A number within a range: the default when it is not there, a fault when it has none.
+    #[inline(never)]
     pub(super) fn number(&mut self, key: &'static str, range: Range, default: Option<f64>) -> f64 {
         if let Some(number) = self.number_if_given(key, range) {
             return number;
@@ -160,6 +168,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A text, if it is there.
+    #[inline(never)]
     pub(super) fn text_if_given(&mut self, key: &'static str) -> Option<&'a str> {
         let value = self.given(key)?;
         let path = self.path_of(key);
@@ -167,6 +176,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A text that may be left out.
+    #[inline(never)]
     pub(super) fn text(&mut self, key: &'static str) -> String {
         self.text_if_given(key).unwrap_or_default().to_owned()
     }
@@ -188,6 +198,7 @@ impl<'a> Fields<'a> {
     }
 
     /// One of a few words, if it is there.
+    #[inline(never)]
     pub(super) fn word(
         &mut self,
         key: &'static str,
@@ -212,6 +223,7 @@ impl<'a> Fields<'a> {
     }
 
     /// A list inside this object with the path of each item; empty when it is not there.
+    #[inline(never)]
     pub(super) fn items(&mut self, key: &'static str) -> Vec<(&'a Value, String)> {
         let Some(value) = self.given(key) else { return Vec::new() };
         let Value::List(list) = value else {
@@ -241,6 +253,7 @@ impl<'a> Fields<'a> {
 }
 
 /// A number, or for a length its inches as `{"inch": x}`, within a range.
+#[inline(never)]
 pub(super) fn number_at(value: &Value, path: &str, range: Range, faults: &Faults) -> Option<f64> {
     let number = match value {
         Value::Number(number) => *number,
@@ -267,6 +280,7 @@ pub(super) fn number_at(value: &Value, path: &str, range: Range, faults: &Faults
 }
 
 /// A text of a bearable length.
+#[inline(never)]
 pub(super) fn text_at<'a>(value: &'a Value, path: &str, faults: &Faults) -> Option<&'a str> {
     let Value::Text(text) = value else {
         faults.note(path, given(value), Rule::WrongKind { expected: "text" });

@@ -37,6 +37,7 @@ impl Value {
     }
 
     /// A text.
+    #[inline(never)]
     pub fn text(text: &str) -> Self {
         Self::Text(text.to_owned())
     }
@@ -57,6 +58,7 @@ impl Value {
     }
 
     /// Puts a value at a path of member names, making objects on the way.
+    #[inline(never)]
     pub fn put(&mut self, path: &str, value: Value) {
         let (key, rest) =
             path.split_once('.').map_or((path, None), |(key, rest)| (key, Some(rest)));

@@ -127,8 +127,11 @@ pub(super) fn figures_of(
             figures.push(Figure { view, body, tint, part, look, outline, section });
         }
     }
-    figures.sort_by_key(rank);
-    figures
+    let mut ordered = Vec::with_capacity(figures.len());
+    for wanted in 0..=TOPMOST {
+        ordered.extend(figures.extract_if(.., |figure| rank(figure) == wanted));
+    }
+    ordered
 }
 
 /// Direction and pitch of a part's section lines: neighbours differ in both. `em_per_mm` turns the
@@ -147,6 +150,9 @@ pub fn section_lines(part: Part, tint: Tint, em_per_mm: f64) -> Hatch {
     Hatch { along_rad, pitch: pitch_em / em_per_mm }
 }
 
+/// The rank of what is painted last.
+const TOPMOST: u8 = 6;
+
 /// The order of painting, back to front. Seen from the side the outer plates lie behind the inner
 /// ones, the roller in front of them with the bush and the pin inside it.
 fn rank(figure: &Figure) -> u8 {
@@ -157,7 +163,7 @@ fn rank(figure: &Figure) -> u8 {
         (Part::Roller, _) => 3,
         (Part::InnerPlate, _) => 4,
         (Part::Bush, _) => 5,
-        (Part::Pin, _) => 6,
+        (Part::Pin, _) => TOPMOST,
     }
 }
 

@@ -54,7 +54,11 @@ pub struct Lexicon {
 impl Lexicon {
     /// A lexicon from pairs of id and text.
     pub fn new(words: impl IntoIterator<Item = (String, String)>) -> Self {
-        Self { words: words.into_iter().collect(), separator: '.', length: Length::Mm }
+        let mut by_id = BTreeMap::new();
+        for (id, text) in words {
+            by_id.insert(id, text); // collecting would bring a whole sorting algorithm into the page
+        }
+        Self { words: by_id, separator: '.', length: Length::Mm }
     }
 
     /// The text of an id; the id itself where there is none, so that a missing word is seen.

@@ -168,7 +168,7 @@ fn draw_name(sketch: &mut Sketch, staged: &Staged, name: &Name, size: Size, row:
     let place = sketch.text(what, at, (name.align, size), |out| out.push_str(letters));
     let on = bodies[name.body.index()].point(name.on);
     let clear = if on.y > row { BELOW_EM } else { -ABOVE_EM * size.em() };
-    let from = Point::new(on.x.clamp(place.low.x, place.high.x), row + clear);
+    let from = Point::new(on.x.max(place.low.x).min(place.high.x), row + clear);
     sketch.line(id, Layer::Labels, Role::Leader, from, on);
     sketch.keep_off(from, on);
     sketch.circle(id, Layer::Labels, Role::LeaderDot, Circle { centre: on, radius: DOT_EM });

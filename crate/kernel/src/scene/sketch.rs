@@ -37,6 +37,7 @@ impl Patch {
     }
 
     /// The place that a line of letters takes.
+    #[inline(never)]
     pub fn of_text(at: Point, align: Align, size: Size, letters: &str) -> Self {
         /// How far letters reach above and below their line, as shares of their size.
         const ABOVE: f64 = 0.8;
@@ -81,6 +82,7 @@ impl<'a> Sketch<'a> {
     }
 
     /// A path already on the sheet.
+    #[inline(never)]
     pub fn path(&mut self, id: Id, layer: Layer, role: Role, steps: &[Step]) {
         let start = self.scene.steps.len();
         self.scene.steps.extend_from_slice(steps);
@@ -88,11 +90,14 @@ impl<'a> Sketch<'a> {
     }
 
     /// A path carried to the sheet.
+    #[inline(never)]
     pub fn carry(&mut self, what: (Id, Layer, Role), steps: &[Step], to: &Projection) {
         let start = self.scene.steps.len();
         self.scene.steps.extend(steps.iter().map(|&step| to.step(step)));
         self.push(what.0, what.1, what.2, start);
     }
+
+    #[inline(never)]
 
     fn push(&mut self, id: Id, layer: Layer, role: Role, start: usize) {
         let shape = Shape::Path(start..self.scene.steps.len());
@@ -100,11 +105,13 @@ impl<'a> Sketch<'a> {
     }
 
     /// A straight line.
+    #[inline(never)]
     pub fn line(&mut self, id: Id, layer: Layer, role: Role, from: Point, to: Point) {
         self.path(id, layer, role, &[Step::Move(from), Step::Line(to)]);
     }
 
     /// A closed polygon.
+    #[inline(never)]
     pub fn polygon(&mut self, id: Id, layer: Layer, role: Role, corners: &[Point]) {
         let start = self.scene.steps.len();
         for (i, &corner) in corners.iter().enumerate() {
@@ -115,6 +122,7 @@ impl<'a> Sketch<'a> {
     }
 
     /// A whole circle.
+    #[inline(never)]
     pub fn circle(&mut self, id: Id, layer: Layer, role: Role, circle: Circle) {
         let Circle { centre, radius } = circle;
         let sweep_rad = core::f64::consts::TAU;
@@ -124,6 +132,7 @@ impl<'a> Sketch<'a> {
     }
 
     /// A slim arrowhead with its tip at `tip`, pointing along the unit vector `way`.
+    #[inline(never)]
     pub fn arrow(&mut self, id: Id, layer: Layer, tip: Point, way: Point) {
         const LENGTH_EM: f64 = 0.62;
         const HALF_WIDTH_EM: f64 = 0.19;
@@ -166,6 +175,7 @@ impl<'a> Sketch<'a> {
     }
 
     /// Whether a place is free of words and discs.
+    #[inline(never)]
     pub fn is_free(&self, place: &Patch) -> bool {
         !self.taken.iter().any(|other| other.meets(place))
     }

@@ -163,7 +163,7 @@ impl Stage {
     pub fn scrub(&mut self, share: f64) {
         let share = if share.is_finite() { share } else { 0.0 };
         let mode = self.mode;
-        self.put(Ask::Share { mode, share: share.clamp(mode.least_share(), 1.0) });
+        self.put(Ask::Share { mode, share: share.max(mode.least_share()).min(1.0) });
     }
 
     /// Goes some steps of a twentieth along the shown movement, from where the chain stands now.
@@ -208,7 +208,7 @@ impl Stage {
     /// Draws gaps and tilts so many times too big, from 1 to the most that is honest.
     pub fn widen(&mut self, factor: f64) {
         let factor = if factor.is_finite() { factor.round() } else { 1.0 };
-        let factor = factor.clamp(1.0, f64::from(self.cap)) as u32;
+        let factor = factor.max(1.0).min(f64::from(self.cap)) as u32;
         self.wished_factor = Some(factor);
         self.build(self.ask());
     }
