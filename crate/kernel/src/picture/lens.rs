@@ -39,7 +39,8 @@ impl Picture {
         let mut scene = Scene::default();
         let size_em = (size_px / self.unit_px).max(super::LEAST);
         let sizes = stage.chain().sizes();
-        scene.compose_lens(&Lens { sizes, posing, state, size_em });
+        let (mode, lexicon) = (stage.mode(), &self.lexicon);
+        scene.compose_lens(&Lens { sizes, posing, state, mode, lexicon, size_em });
         let (id, gap_mm) = (state.contact.id(), state.gap_mm);
         Some(Magnified { id, gap_mm, paper_mm: crate::scene::PAPER_MM, scene })
     }

@@ -104,7 +104,7 @@ fn a_magnifier_in_the_drawing_takes_the_nearest_contact() {
     assert_eq!(picture.lens(&stage, &At::Spot("end".to_owned(), Point::ZERO), 140.0), None);
 }
 
-/// The strip of paper is as thick as the scale says: 0.1 mm where 0.6 mm are seen across.
+/// The strip of paper is as thick as the scale says: 0.1 mm where 0.3 mm are seen across.
 #[test]
 fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     let (picture, mut stage) = (picture(), Stage::default());
@@ -118,5 +118,6 @@ fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     else {
         panic!("paper is a polygon")
     };
-    assert!((a.distance(b) - 0.1 / 0.6 * scene.sheet.width_em).abs() < ROUNDING);
+    let glass = 2.0 * scene.clips[0].radius;
+    assert!((a.distance(b) - 0.1 / 0.3 * glass).abs() < ROUNDING);
 }

@@ -158,7 +158,7 @@ const TOPMOST: u8 = 6;
 fn rank(figure: &Figure) -> u8 {
     match (figure.part, figure.look) {
         (Part::OuterPlate, _) => 0,
-        (Part::InnerPlate, _) if figure.section.is_empty() && is_plate(figure) => 1,
+        (Part::InnerPlate, Look::Behind) if is_plate(figure) => 1,
         (Part::Roller, Look::Air) => 2,
         (Part::Roller, _) => 3,
         (Part::InnerPlate, _) => 4,

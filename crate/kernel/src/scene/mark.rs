@@ -4,9 +4,9 @@ use super::compose::Staged;
 use super::item::{Align, Id, Layer, Size};
 use super::role::Role;
 use super::sketch::{Patch, Sketch};
-use super::{Circle, View};
+use super::{Circle, Placed, View};
 use crate::chain::Construction;
-use crate::contact::{Body, Contact, Joint, Kind, Side};
+use crate::contact::{Body, Contact, Joint, Kind, Pose, Side};
 use crate::decimal;
 use crate::plane::{Arc, Point, Step};
 use crate::posing::{ContactState, Mark, Seen};
@@ -26,7 +26,7 @@ pub(super) struct Spot {
 }
 
 /// The section in which a contact is seen.
-fn view_of(seen: Seen) -> View {
+pub(super) fn view_of(seen: Seen) -> View {
     match seen {
         Seen::Plan => View::Plan,
         Seen::Elevation => View::Elevation,
@@ -37,18 +37,29 @@ fn view_of(seen: Seen) -> View {
 /// Where a contact shows, if its section is drawn.
 pub(super) fn spot_of(staged: &Staged, state: &ContactState) -> Option<Spot> {
     let placed = staged.drawing.layout().view(view_of(state.seen))?;
+    if placed.view == View::Elevation {
+        return round_spot(staged, placed, &state.contact);
+    }
     let to_sheet = placed.projection();
     let out = Point::new(state.drawn_normal.x, -state.drawn_normal.y);
     let at = to_sheet.point(state.drawn_at);
     let other = at + placed.em_per_mm * drawn_gap_mm(staged, state) * out;
-    if placed.view == View::Elevation {
-        let centre = to_sheet.point(round_centre(staged, &state.contact));
-        return Some(Spot { at, other, out, along: out.perp(), round: Some(centre) });
-    }
     let inner = staged.posed.of_view(placed.view).of(state.contact.inner_plate());
     let middle = to_sheet.point(inner.outward(middle_of(staged, placed.view, &state.contact)));
     let along = if out.perp().dot(middle - at) < 0.0 { -out.perp() } else { out.perp() };
     Some(Spot { at, other, out, along, round: None })
+}
+
+/// A gap round a pin or a barrel seen from its end.
+fn round_spot(staged: &Staged, placed: &Placed, contact: &Contact) -> Option<Spot> {
+    let seen = staged.staging.posing?.drawn_elevation();
+    let gap = seen.gaps.iter().find(|gap| gap.contact == *contact)?;
+    let p = staged.drawing.chain().pitch_mm;
+    let centre = placed.projection().point(round_centre(&staged.posed.side, p, contact));
+    let at = placed.projection().point(gap.at);
+    let out = (at - centre).normalize_or_zero();
+    let other = at + placed.em_per_mm * gap.gap_mm * out;
+    Some(Spot { at, other, out, along: out.perp(), round: Some(centre) })
 }
 
 /// The gap of the drawn chain, mm: exact in the plan section, elsewhere the true gap widened.
@@ -79,16 +90,12 @@ fn middle_of(staged: &Staged, view: View, contact: &Contact) -> Point {
 }
 
 /// The centre of the pin or the barrel whose side is a contact's face, seen from the side, mm.
-fn round_centre(staged: &Staged, contact: &Contact) -> Point {
-    let side = &staged.posed.side;
+pub(super) fn round_centre(side: &Pose, pitch_mm: f64, contact: &Contact) -> Point {
     match (contact.kind, contact.joint) {
         (Kind::PinBore, Joint::First) => side.of(Body::HeldOuter).origin(),
         (Kind::PinBore, Joint::Second) => side.of(Body::NextOuter).origin(),
         (_, Joint::First) => side.of(Body::InnerFar).origin(),
-        (_, Joint::Second) => {
-            let p = staged.drawing.chain().pitch_mm;
-            side.of(Body::InnerFar).outward(Point::new(p, 0.0))
-        }
+        (_, Joint::Second) => side.of(Body::InnerFar).outward(Point::new(pitch_mm, 0.0)),
     }
 }
 

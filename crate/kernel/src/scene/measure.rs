@@ -21,7 +21,7 @@ const HIDDEN_EM2: f64 = 0.1;
 /// A gap taller than this holds its number, em.
 const TALL_EM: f64 = 1.4;
 /// How far arrows that point at a gap from outside reach, em.
-const OUTSIDE_EM: f64 = 1.2;
+pub(super) const OUTSIDE_EM: f64 = 1.2;
 /// From the middle of a number down to its line of writing, em.
 const HALF_FIGURE_EM: f64 = 0.35;
 
@@ -116,7 +116,7 @@ fn place_for(
 }
 
 /// A dimension line between two points: arrows inside where there is room, outside where not.
-fn draw_span(sketch: &mut Sketch, id: Id, from: Point, to: Point) {
+pub(super) fn draw_span(sketch: &mut Sketch, id: Id, from: Point, to: Point) {
     const ROOM_EM: f64 = 1.5;
     let way = (to - from).normalize_or(Point::Y);
     let layer = Layer::Dimensions;

@@ -26,13 +26,18 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
     draw_ghost(sketch, staged);
 }
 
-fn draw_figure(sketch: &mut Sketch, staged: &Staged, figure: &Figure, to: &Projection) {
-    let id = Id::Body(figure.body);
-    let role = match figure.look {
+/// How a figure is painted.
+pub(super) fn role_of(figure: &Figure) -> Role {
+    match figure.look {
         Look::Cut | Look::Plain => Role::Cut(figure.tint),
         Look::Behind => Role::Behind(figure.tint),
         Look::Air => Role::Patch,
-    };
+    }
+}
+
+fn draw_figure(sketch: &mut Sketch, staged: &Staged, figure: &Figure, to: &Projection) {
+    let id = Id::Body(figure.body);
+    let role = role_of(figure);
     if staged.staging.lit == Some(id) && figure.look != Look::Air {
         sketch.carry((id, Layer::Metal, Role::Lit), &figure.outline, to);
     }

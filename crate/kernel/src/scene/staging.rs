@@ -5,7 +5,7 @@ use super::drawing::Drawing;
 use super::item::Id;
 use super::lexicon::Lexicon;
 use crate::contact::{Body, Elevation, Pose};
-use crate::plane::{Placement, Point};
+use crate::plane::Placement;
 use crate::posing::{ContactState, Mode, Posing};
 
 /// Everything that is drawn. Poses are those of the drawn chain, whose gaps are widened; numbers are
@@ -66,9 +66,21 @@ impl<'a> Posed<'a> {
     }
 
     fn settled(posing: &'a Posing, mode: Mode) -> Self {
-        let plan = *posing.drawn_pose();
+        let poses = (posing.drawn_pose(), posing.drawn_elevation(), posing.drawn_end_pose());
+        Self::with(posing, mode, poses)
+    }
+
+    /// The true poses, where nothing is widened.
+    pub fn truth(posing: &'a Posing, mode: Mode) -> Self {
+        Self::with(posing, mode, (posing.pose(), posing.elevation(), posing.end_pose()))
+    }
+
+    fn with(posing: &'a Posing, mode: Mode, (plan, side, end): (&Pose, &Elevation, &Pose)) -> Self {
+        let plan = *plan;
         let across = if mode == Mode::Twist {
-            with_roller(posing.drawn_end_pose())
+            let mut pose = *end;
+            pose.0[Body::FirstRoller.index()] = *pose.of(Body::InnerFar);
+            pose
         } else {
             seen_from_end(&plan)
         };
@@ -79,13 +91,7 @@ impl<'a> Posed<'a> {
             twist_rad: posing.twist_rad(),
             fold_rad: posing.elevation().inner.yaw_rad,
         };
-        Self {
-            plan,
-            side: seen_from_side(posing.drawn_elevation()),
-            across,
-            contacts: posing.contacts(),
-            moved,
-        }
+        Self { plan, side: seen_from_side(side), across, contacts: posing.contacts(), moved }
     }
 
     fn straight(drawing: &Drawing) -> Self {
@@ -104,29 +110,12 @@ impl<'a> Posed<'a> {
     }
 }
 
-/// Where the bodies of the true chain stand in the section of a contact.
-pub(super) fn true_pose(posing: &Posing, view: View) -> Pose {
-    match view {
-        View::Plan => *posing.pose(),
-        View::Elevation => seen_from_side(posing.elevation()),
-        View::End => with_roller(posing.end_pose()),
-    }
-}
-
-/// The end section's pose with its roller, which follows the inner link.
-fn with_roller(across: &Pose) -> Pose {
-    let mut pose = *across;
-    pose.0[Body::FirstRoller.index()] = *across.of(Body::InnerFar);
-    pose
-}
-
 fn seen_from_side(seen: &Elevation) -> Pose {
     let mut pose = Pose([Placement::default(); 6]);
     pose.0[Body::InnerFar.index()] = seen.inner;
     pose.0[Body::InnerNear.index()] = seen.inner;
     pose.0[Body::NextOuter.index()] = seen.next;
     for (body, at) in [Body::FirstRoller, Body::SecondRoller].into_iter().zip(seen.rollers) {
-        let at: Point = at;
         pose.0[body.index()] = Placement::new(at.x, at.y, seen.inner.yaw_rad);
     }
     pose
