@@ -260,7 +260,7 @@ impl Frame {
         band(1.1 * self.radius, (Id::Mark("lens"), Role::Patch), sketch);
         let edge =
             [corner(FROM * self.radius, -self.radius), corner(FROM * self.radius, self.radius)];
-        sketch.line(id, Layer::Metal, Role::Dimension, edge[0], edge[1]);
+        sketch.line(Id::Mark("lens"), Layer::Metal, Role::Dimension, edge[0], edge[1]);
         let half = 0.5 * self.scale * PAPER_MM;
         band(half, (id, Role::Paper), sketch);
         let middle = (FROM + ARROWS) * self.radius;
