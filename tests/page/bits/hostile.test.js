@@ -4,12 +4,11 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { before, describe, test } from "node:test";
+import { openBench } from "../support/bench.js";
 import { ROOT } from "../support/server.js";
-import { words } from "../support/words.js";
 
 /** @typedef {{why: string, text?: string, change?: Record<string, any>, faults: [string, string][]}} Case */
 
-const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(join(ROOT, "tests/hostile", name), "utf8"));
 /** @type {Case[]} */
 const cases = read("cases.json");
@@ -48,10 +47,7 @@ describe("files that must be refused", () => {
   /** @type {any} */
   let bench;
   before(async () => {
-    const glue = readFileSync(join(SITE, "lightgap_wasm.js"));
-    const module = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
-    await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_wasm_bg.wasm")) });
-    bench = new module.Bench(words);
+    bench = await openBench();
   });
 
   test("a scenario with every section is read", () => {

@@ -1,0 +1,78 @@
+// The canvas and the SVG document get the same drawing: every path, line and letter of every scenario.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { before, describe, test } from "node:test";
+import { openBench } from "../support/bench.js";
+import { CanvasRenderingContext2D, marksOf } from "../support/recorder.js";
+import { ROOT } from "../support/server.js";
+
+/** @typedef {import("../support/recorder.js").Mark} Mark */
+
+/** Rounding of a coordinate in a document, px, with the rounding of an arc's end. */
+const ROUNDING = 0.00051;
+const THEME = { sheet: "#ffffff", touch: "#cc0044", "fill-inner": "#ffeecc" };
+const WAYS = ["turn", "aside", "lean", "twist", "bend"];
+
+const read = (/** @type {string} */ name) => JSON.parse(readFileSync(join(ROOT, "scenarios", name), "utf8"));
+const scenarios = read("index.json").map((/** @type {{file: string}} */ { file }) => file);
+
+/**
+ * @param {Mark} drawn
+ * @param {Mark} written
+ */
+function same(drawn, written) {
+  const { path = [], width = 0, dash = [], font = "", ...rest } = drawn;
+  const { path: figures = [], width: wide = 0, dash: dashes = [], font: letters = "", ...others } = written;
+  assert.deepEqual(rest, others);
+  assert.ok(font.startsWith(letters), `${font} is not ${letters}`);
+  const [one, other] = [[...path, width, ...dash], [...figures, wide, ...dashes]];
+  assert.equal(one.length, other.length, JSON.stringify([drawn, written]));
+  one.forEach((figure, i) => assert.ok(Math.abs(figure - other[i]) <= ROUNDING, `${figure} is not ${other[i]}`));
+}
+
+describe("one drawing on canvas and in SVG", () => {
+  /** @type {any} */
+  let bench;
+  before(async () => {
+    Object.assign(globalThis, { CanvasRenderingContext2D });
+    bench = await openBench();
+    bench.layout(820, 600, 13, false);
+  });
+
+  for (const file of scenarios) {
+    test(`every mark of ${file}, in every movement`, () => {
+      assert.deepEqual(bench.load(read(file)), []);
+      bench.widen(bench.state().factor.start);
+      for (const way of WAYS) {
+        bench.show(way);
+        bench.scrub(0.8);
+        const canvas = new CanvasRenderingContext2D();
+        bench.paint(canvas, THEME, { lit: null, hide: ["grips"] });
+        const written = marksOf(bench.svg({ theme: THEME }));
+        assert.ok(written.length > 50, `${written.length} marks`);
+        assert.equal(canvas.marks.length, written.length);
+        canvas.marks.forEach((mark, i) => same(mark, written[i]));
+        assert.equal(canvas.saved.length, 0, "the canvas is left as it was");
+      }
+    });
+  }
+
+  test("another pose is another drawing", () => {
+    assert.deepEqual(bench.load(read(scenarios[0])), []);
+    const canvas = new CanvasRenderingContext2D();
+    bench.paint(canvas, THEME, { lit: null, hide: ["grips"] });
+    bench.scrub(0.7);
+    const written = marksOf(bench.svg({ theme: THEME }));
+    assert.throws(() => canvas.marks.forEach((mark, i) => same(mark, written[i])));
+  });
+
+  test("a title that holds a script is letters and nothing else", () => {
+    const scenario = { ...read(scenarios[0]), title: '</title><script>alert(1)</script>"' };
+    assert.deepEqual(bench.load(scenario), []);
+    const document = bench.svg({ caption: ["<b onload='x'>&"] });
+    assert.ok(!document.includes("<script") && !document.includes("<b "));
+    assert.ok(document.includes("&lt;/title&gt;&lt;script&gt;alert(1)&lt;/script&gt;&quot;"));
+  });
+});
