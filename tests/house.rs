@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 const ROOMS: &[&str] = &[
     "error", "decimal", "plane", "solve", "chain", "contact", "quantity", "posing", "sprocket",
     "strand", "friction", "fit", "wear", "reach", "surface", "width", "motion", "scenario",
-    "lesson", "table", "report", "answer", "scene", "stage", "paint", "picture",
+    "lesson", "table", "drive", "report", "answer", "scene", "stage", "paint", "picture",
 ];
 
 fn root() -> PathBuf {

@@ -60,8 +60,9 @@
 //! [`error`] and [`decimal`]; [`plane`] and [`solve`], which know no chain; [`chain`], the sizes and
 //! the parts; [`contact`], which faces can meet and the poses they allow; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
-//! lose; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in; [`report`] and [`answer`], what goes out; [`scene`], what is drawn;
-//! [`stage`], the state behind a page; [`paint`], one walk for every painter.
+//! lose; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
+//! [`drive`], a scenario's drive put together; [`report`] and [`answer`], what goes out; [`scene`],
+//! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter.
 //!
 //! No clock, no files, no threads, and the same bits on every machine: every transcendental function
 //! is libm's, and sums run in index order.
@@ -70,6 +71,7 @@ pub mod answer;
 pub mod chain;
 pub mod contact;
 pub mod decimal;
+pub mod drive;
 pub mod error;
 pub mod friction;
 pub mod motion;

@@ -3,8 +3,13 @@
 //! Every key ends in its unit. A section that does not apply is absent. No number is NaN, infinite
 //! or negative zero.
 
+mod drive;
+
+pub use drive::DriveSection;
+
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
+use crate::drive::ChainLine;
 use crate::scenario::{Corner, FORMAT, Scenario};
 use serde::{Serialize, Serializer};
 
@@ -23,6 +28,9 @@ pub struct Report {
     /// The overlaps of a chain that does not go together.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub interference: Option<Vec<Overlap>>,
+    /// The drive: articulation and losses.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drive: Option<DriveSection>,
     /// The same answers at the extremes of the limits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeSection>,
@@ -115,6 +123,7 @@ impl Report {
             geometry: GeometrySection::of(chain),
             play: middle.play,
             interference: middle.interference,
+            drive: ChainLine::of(scenario).map(|line| DriveSection::of(&line, None)),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }
