@@ -191,7 +191,9 @@ fn twist_face_rad(s: &Sizes) -> f64 {
         let (sin, cos) = libm::sincos(t);
         if h2 <= h3 { b3 - b2 * cos - h2 * sin } else { b3 * cos - h3 * sin - b2 }
     };
-    last_with_room(room, core::f64::consts::FRAC_PI_2)
+    // Past its farthest reach the corner comes back: the way is barred before that or never.
+    let farthest_rad = if h2 <= h3 { libm::atan2(h2, b2) } else { core::f64::consts::FRAC_PI_2 };
+    last_with_room(room, farthest_rad)
 }
 
 /// The angle up to `most_rad` at which `room` is used up, rad: zero when there is none to begin with.
@@ -309,6 +311,16 @@ mod tests {
             assert!((point.offset_mm + other.offset_mm).abs() < 1e-12);
             assert!((point.yaw_rad + other.yaw_rad).abs() < 1e-12);
         }
+    }
+
+    #[test]
+    fn a_chain_wider_than_high_is_stopped_by_its_faces_too() {
+        let mut s = worked(0.0);
+        s.inner_width_mm = 20.0;
+        s.outer_spacing_mm = s.inner_link_width_mm() + 0.1;
+        (s.inner_plate_height_mm, s.outer_plate_height_mm) = (9.0, 9.0);
+        let t = twist_face_rad(&s);
+        assert!((t - 0.1 / 9.0).abs() < 3.0 * t * t, "{t}");
     }
 
     #[test]

@@ -1,0 +1,5 @@
+//! What holds for every chain: 256 random ones a property, the same in every run.
+
+mod chains;
+mod corners;
+mod limits;
