@@ -1,7 +1,8 @@
 // The answer in one sentence, its surprise, what a screen reader hears, and the stage in words.
 
 import { byId, make } from "./dom.js";
-import { slope } from "./figures.js";
+import { figure, slope } from "./figures.js";
+import { reading } from "./work.js";
 import { has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -26,9 +27,26 @@ export function sentences(session) {
   if (work.held) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
   const angle_rad = of(work.how)?.numbers.angle_rad;
   const helper = angle_rad ? say("slope", { angle_rad, slope: slope(angle_rad) }) : "";
+  const apart = atStop(work) && beyond(session, of(work.how));
+  if (apart) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: apart };
   const range = answers.find(({ id }) => id === `range.${work.how}` || id === `range.${work.how}.apart`);
   const over = sentence(range, "answer", state.construction);
   return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: over || helper };
+}
+
+/** @param {import("./work.js").Work} work */
+const atStop = (work) => Math.abs(work.at) === 1;
+
+/**
+ * What to say when the solved pose, rollers and all, reads otherwise than the plain limit.
+ * @param {Session} session
+ * @param {Answer|undefined} answer
+ */
+function beyond({ work, live }, answer) {
+  const limit = answer?.numbers.angle_rad ?? answer?.numbers.offset_mm;
+  const name = answer?.numbers.angle_rad === undefined ? "offset_mm" : "angle_rad";
+  const solved = reading(work.how, live).replace("\u2212", "");
+  return limit === undefined || solved === figure(name, limit) ? "" : say(`differs.${work.how}`, live);
 }
 
 /**

@@ -46,10 +46,11 @@ export class Lens {
   /** Stands on the drawing where the section across leaves room above it, else beside the lists. */
   seat() {
     const places = this.session.bench.views();
-    const across = places.find(({ view }) => view === "end");
+    const side = places.find(({ view }) => view === "elevation");
+    const across = side && places.find(({ view }) => view === "end");
     const plan = places.find(({ view }) => view === "plan");
     const { clientWidth } = this.stage.field;
-    const room = across && plan && across.x_px > plan.x_px
+    const room = across && plan
       ? Math.min(2 * (clientWidth - across.x_px - EDGE_PX), HIGH * (across.y_px - plan.y_px), MOST_PX) : 0;
     const home = room < LEAST_PX || !plan || !across ? byId("lens-home") : this.stage.sheet;
     if (this.figure.parentElement !== home) home.append(this.figure);

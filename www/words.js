@@ -62,9 +62,11 @@ export const variant = (id, construction) => (has(`${id}.${construction}`) ? `${
  * @param {string} construction
  */
 export function contactName(contact, construction) {
-  const who = say(`who.${contact.kind}`, contact);
-  const parts = [variant(`where.${contact.kind}`, construction), `end.${contact.end}`, `side.${contact.side}`];
-  if (contact.id.endsWith(".inner")) parts.splice(1, 0, "where.inner");
-  const where = parts.filter(has).map((id) => say(id, contact)).join(", ");
+  const places = { ...contact, plate: contact.end, tip: contact.id.endsWith(".inner") ? "inner" : "outer" };
+  const who = say(`who.${contact.kind}`, places);
+  const first = variant(`where.${contact.kind}`, construction);
+  const named = (words[first] ?? "").includes("{plate}");
+  const parts = [first, ...(named ? [] : [`end.${contact.end}`]), `side.${contact.side}`];
+  const where = parts.filter(has).map((id) => say(id, places)).join(", ");
   return { who: who.charAt(0).toUpperCase() + who.slice(1), where };
 }
