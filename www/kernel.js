@@ -69,6 +69,7 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {(px: number, py: number) => Spot|null} view_at
  * @property {(ctx: CanvasRenderingContext2D, theme: Record<string, string>, options: {lit: string|null, hide: string[]}) => void} paint
  * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot) => {id: string, gap_mm: number, paper_mm: number}|null} lens
+ * @property {(inches: boolean) => void} use_inches
  * @property {(options: object) => string} svg
  * @property {() => Answer[]} twin
  * @property {() => {geometry: Record<string, any>, play?: Record<string, any>}} report

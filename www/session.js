@@ -69,7 +69,7 @@ export class Session extends Seen {
     }
     this.base = base;
     this.work = { ...wanted, chain: this.changes() };
-    useUnit(this.work.unit);
+    this.measure(this.work.unit);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
     this.pose();
@@ -120,11 +120,17 @@ export class Session extends Seen {
     if (part.how || part.at !== undefined || part.held) this.pose();
     if (part.times !== undefined) this.bench.widen(part.times ?? this.bench.state().factor.start);
     if (part.unit) {
-      useUnit(part.unit);
+      this.measure(part.unit);
       this.tell("unit", "chain");
     }
     this.tell("pose", "look");
     if (done) this.commit();
+  }
+
+  /** @param {"mm"|"in"} unit what lengths are written in, on the page and on the drawing */
+  measure(unit) {
+    useUnit(unit);
+    this.bench.use_inches(unit === "in");
   }
 
   /** A finished change: it can be undone, and a reload keeps it. */

@@ -9,7 +9,7 @@ use lightgap::motion::Opening;
 use lightgap::paint::{SvgOptions, Theme, walk};
 use lightgap::picture::{Hidden, Picture};
 use lightgap::plane::Point;
-use lightgap::scene::{Layer, Lexicon, View};
+use lightgap::scene::{Layer, Length, Lexicon, View};
 use lightgap::stage::Stage;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
@@ -159,6 +159,11 @@ impl Bench {
     /// Lays the drawing out on so many CSS pixels.
     pub fn layout(&mut self, width_px: f64, height_px: f64, text_px: f64, narrow: bool) {
         self.picture.lay(width_px, height_px, text_px, narrow);
+    }
+
+    /// Writes the lengths on the drawing in inches, or in millimetres.
+    pub fn use_inches(&mut self, inches: bool) {
+        self.picture.lexicon_mut().length = if inches { Length::Inch } else { Length::Mm };
     }
 
     /// Where every section lies: `px = x_px + x_mm px_per_mm`, `py = y_px - y_mm px_per_mm`.
