@@ -1,0 +1,122 @@
+// The kernel as WebAssembly and as a native program: the same reports, bit for bit, and the same refusals.
+
+import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, describe, test } from "node:test";
+import { ROOT } from "../support/server.js";
+import { scenarioFiles, words } from "../support/words.js";
+
+const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
+const VARIANTS = 60;
+const SPREAD = 0.04;
+
+const scenarios = scenarioFiles().map((file) => JSON.parse(readFileSync(join(ROOT, "scenarios", file), "utf8")));
+
+/** Numbers from 0 to 1, the same ones in every run (a linear congruence, Knuth's MMIX factors). */
+function numbers() {
+  let state = 1n;
+  return () => {
+    state = (state * 6364136223846793005n + 1442695040888963407n) & 0xffffffffffffffffn;
+    return Number(state >> 11n) / 2 ** 53;
+  };
+}
+
+/**
+ * The scenario with every length a little off: some go together, some do not, some are refused.
+ * @param {any} scenario
+ * @param {() => number} next
+ */
+function variant(scenario, next) {
+  const other = (value) => {
+    if (typeof value === "number") return value * (1 + SPREAD * (next() - 0.5));
+    return typeof value === "object" && value ? { inch: other(value.inch) } : value;
+  };
+  const chain = Object.fromEntries(Object.entries(scenario.chain).map(([key, value]) => [key, other(value)]));
+  return { ...scenario, chain };
+}
+
+/**
+ * Every place where two trees differ; numbers are alike only in all their bits.
+ * @param {any} a
+ * @param {any} b
+ * @param {string} [path]
+ * @returns {string[]}
+ */
+function differences(a, b, path = "") {
+  if (typeof a !== "object" || a === null || typeof b !== "object" || b === null) {
+    return Object.is(a, b) ? [] : [`${path}: ${a} and ${b}`];
+  }
+  const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])];
+  return keys.flatMap((key) => differences(a[key], b[key], path ? `${path}.${key}` : key));
+}
+
+/** How many numbers a report holds. */
+const count = (value) =>
+  typeof value === "number" ? 1 : typeof value === "object" && value ? Object.values(value).map(count).reduce((a, b) => a + b, 0) : 0;
+
+describe("reports from WebAssembly", () => {
+  /** @type {any} */
+  let bench;
+  /** @type {string} */
+  let folder;
+  before(async () => {
+    const glue = readFileSync(join(SITE, "lightgap_wasm.js"));
+    const module = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
+    await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_wasm_bg.wasm")) });
+    bench = new module.Bench(words);
+    folder = mkdtempSync(join(tmpdir(), "lightgap-"));
+  });
+  after(() => rmSync(folder, { recursive: true }));
+
+  /**
+   * The native reports or refusals of scenarios, in order.
+   * @param {any[]} wanted
+   */
+  function native(wanted) {
+    const files = wanted.map((scenario, index) => {
+      const file = join(folder, `${index}.json`);
+      writeFileSync(file, JSON.stringify(scenario));
+      return file;
+    });
+    const done = spawnSync("cargo", ["solve", ...files], { cwd: ROOT, encoding: "utf8", maxBuffer: 2 ** 28 });
+    assert.ok([0, 2].includes(done.status ?? -1), done.stderr);
+    const said = done.stderr.split("\n").filter(Boolean);
+    const reports = done.stdout.split("\n").filter(Boolean).map((line) => JSON.parse(line));
+    return files.map((file) => {
+      const faults = said.filter((line) => line.startsWith(`${file}: `));
+      return faults.length > 0 ? { faults } : { report: reports.shift() };
+    });
+  }
+
+  for (const scenario of scenarios) {
+    test(`${scenario.title}: every number is the same`, () => {
+      const [{ report }] = native([scenario]);
+      assert.deepEqual(bench.load(scenario), []);
+      assert.ok(count(report) > 7, "the report holds numbers");
+      assert.deepEqual(differences(bench.report(), report), []);
+    });
+  }
+
+  test("chains a little off these give the same numbers, or are refused for the same fields", () => {
+    const next = numbers();
+    const wanted = scenarios.flatMap((scenario) => Array.from({ length: VARIANTS }, () => variant(scenario, next)));
+    let [solved, apart, refused] = [0, 0, 0];
+    native(wanted).forEach(({ report, faults }, index) => {
+      const said = bench.load(wanted[index]);
+      if (report) {
+        assert.deepEqual(said, [], wanted[index].title);
+        assert.deepEqual(differences(bench.report(), report), []);
+        if (report.play) solved++;
+        else apart++;
+      } else {
+        assert.equal(said.length, faults.length);
+        said.forEach((fault, at) => assert.ok(faults[at].includes(fault.path), `${fault.path} in ${faults[at]}`));
+        refused++;
+      }
+    });
+    assert.ok(solved > 20 && apart > 5 && refused > 5, `${solved} solved, ${apart} not together, ${refused} refused`);
+  });
+});
