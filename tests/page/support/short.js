@@ -7,6 +7,9 @@ import { startPage } from "./server.js";
 import { words } from "./words.js";
 
 const GRIP = "#grips button:not([hidden])";
+const OTHER_QUESTION = "#questions :is(a, button):not([aria-current])";
+/** The pointer stays this far inside the window, px. */
+const EDGE = 4;
 
 /**
  * @param {string} engine
@@ -60,19 +63,18 @@ export function shortSuite(engine, open) {
       const limit = await now();
       await scrubTo("Home");
       const from = await hand.inside(centreOf, GRIP);
-      const up = [40, 120, 240, 300].map((rise) => ({ x: from.x, y: from.y - rise }));
-      await hand.drag([from, ...up]);
+      const rise = (by) => ({ x: from.x, y: Math.max(EDGE, from.y - by) });
+      await hand.drag([from, rise(40), rise(120), rise(240), rise(300)]);
       assert.equal(await now(), limit);
       assert.ok(Number(await hand.inside(textOf, "#touching-count")) > 0);
-      await hand.drag([await hand.inside(centreOf, GRIP), { x: from.x, y: from.y - 400 }]);
+      await hand.drag([await hand.inside(centreOf, GRIP), rise(400)]);
       assert.equal(await now(), limit, "a second pull gives nothing more");
     });
 
     test("a row of the list lights its face in the drawing", async () => {
       await scrubTo("End");
       const dark = await hand.inside(pictureMark);
-      await hand.inside(() => document.querySelector("#touching button").click());
-      await hand.inside(twoFrames);
+      await hand.drag([await hand.inside(centreOf, "#touching button")]);
       const pressed = await hand.inside(() => document.querySelector("#touching button").getAttribute("aria-pressed"));
       assert.equal(pressed, "true");
       assert.notEqual((await hand.inside(pictureMark)).mark, dark.mark);
@@ -105,8 +107,7 @@ export function shortSuite(engine, open) {
 
     test("back leaves the question and keeps the work", async () => {
       const first = await hand.inside(textOf, "#questions [aria-current]");
-      await hand.inside(() => document.querySelector("#questions :is(a, button):not([aria-current])").click());
-      await hand.inside(twoFrames);
+      await hand.drag([await hand.inside(centreOf, OTHER_QUESTION)]);
       assert.notEqual(await hand.inside(textOf, "#questions [aria-current]"), first);
       const field = await changePin(hand);
       const changed = (await hand.inside(fieldState, field)).value;
