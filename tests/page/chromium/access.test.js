@@ -23,7 +23,8 @@ async function broken(hand) {
     for (const fold of document.querySelectorAll("details")) fold.open = true;
     return globalThis.axe.run(document, { runOnly: tags, resultTypes: ["violations"] });
   }, TAGS);
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
+  const settled = violations.filter(({ tags }) => !tags.includes("experimental"));
+  return settled.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
 }
 
 describe("access, in Chromium", () => {
@@ -108,9 +109,14 @@ describe("access, in Chromium", () => {
         const seen = await hand.inside(() => {
           const at = document.activeElement;
           if (!at || at === document.body) return "";
-          const style = [at, ...at.querySelectorAll("*")].map((each) => getComputedStyle(each));
-          const ring = style.some((each) => (each.outlineStyle !== "none" && each.outlineWidth !== "0px") || each.boxShadow !== "none");
-          return ring ? "" : `${at.tagName} ${at.id} ${at.className}`;
+          const look = () =>
+            JSON.stringify([at, ...at.querySelectorAll("*")].map((each) => {
+              const { outline, boxShadow, stroke, strokeWidth, borderColor, backgroundColor, top } = getComputedStyle(each);
+              return [outline, boxShadow, stroke, strokeWidth, borderColor, backgroundColor, top];
+            }));
+          const focused = look();
+          at.blur();
+          return look() !== focused ? "" : `${at.tagName} ${at.id} ${at.getAttribute("class")}`;
         });
         if (seen) bare.push(seen);
       }
