@@ -21,7 +21,7 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     let bytes = std::fs::read(&module).map_err(Trouble::file(&module))?;
     let mut bindgen = Bindgen::new();
     bindgen.input_bytes(STEM, bytes).typescript(true).remove_producers_section(true);
-    bindgen.omit_default_module_path(false);
+    bindgen.omit_default_module_path(false).remove_name_section(true);
     bindgen
         .web(true)
         .and_then(|bindgen| bindgen.generate(&folder))
