@@ -4,14 +4,14 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { after, before, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { focusOn, opened, textOf } from "../support/inside.js";
+import { visit } from "../support/hand.js";
+import { focusOn, textOf } from "../support/inside.js";
 import { startPage } from "../support/server.js";
 
 const RULES = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 
-/** @typedef {Awaited<ReturnType<typeof openChromium>>} Hand */
+/** @typedef {Parameters<Parameters<typeof visit>[2]>[0]} Hand */
 
 /**
  * The accessibility rules the page breaks, each with the places.
@@ -33,21 +33,8 @@ describe("access, in Chromium", () => {
   before(async () => (page = await startPage()));
   after(() => page?.stop());
 
-  /**
-   * Opens the page as a visitor with these wishes, does the work, closes.
-   * @param {object} wishes
-   * @param {(hand: Hand) => Promise<void>} work
-   */
-  async function visit(wishes, work) {
-    const hand = await openChromium(wishes);
-    try {
-      await hand.goTo(page.address);
-      assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
-      await work(hand);
-    } finally {
-      await hand.close();
-    }
-  }
+  /** @type {(wishes: object, work: (hand: Hand) => Promise<void>) => Promise<void>} */
+  const come = (wishes, work) => visit(page.address, wishes, work);
 
   for (const [name, wishes] of Object.entries({
     "in light": { colorScheme: "light" },
@@ -57,11 +44,11 @@ describe("access, in Chromium", () => {
     "on a phone": { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
   })) {
     test(`no accessibility rule is broken ${name}`, () =>
-      visit(wishes, async (hand) => assert.deepEqual(await broken(hand), [])));
+      come(wishes, async (hand) => assert.deepEqual(await broken(hand), [])));
   }
 
   test("the rules are awake: planted faults are found", () =>
-    visit({}, async (hand) => {
+    come({}, async (hand) => {
       await hand.inside(() => {
         document.documentElement.removeAttribute("lang");
         const pale = document.createElement("p");
@@ -76,7 +63,7 @@ describe("access, in Chromium", () => {
     }));
 
   test("the drawing has a name, and its numbers stand beside it in words that follow it", () =>
-    visit({}, async (hand) => {
+    come({}, async (hand) => {
       const canvas = await hand.inside(() => {
         const drawing = document.querySelector("#drawing");
         return { role: drawing.getAttribute("role"), name: drawing.getAttribute("aria-label") };
@@ -92,7 +79,7 @@ describe("access, in Chromium", () => {
     }));
 
   test("a screen reader hears the answer once it has settled", () =>
-    visit({}, async (hand) => {
+    come({}, async (hand) => {
       await hand.page.waitForFunction(() => {
         const [live, answer] = ["#live", "#answer"].map((id) => document.querySelector(id).textContent);
         return answer !== "" && live.startsWith(answer);
@@ -102,7 +89,7 @@ describe("access, in Chromium", () => {
     }));
 
   test("whatever can be used shows when it has the focus", () =>
-    visit({}, async (hand) => {
+    come({}, async (hand) => {
       const bare = [];
       for (let steps = 0; steps < 60; steps++) {
         await hand.page.keyboard.press("Tab");
@@ -124,7 +111,7 @@ describe("access, in Chromium", () => {
     }));
 
   test("targets are large enough for a finger on a phone", () =>
-    visit({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (hand) => {
+    come({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true }, async (hand) => {
       const small = await hand.inside(() =>
         [...document.querySelectorAll("button, select, summary, [role=slider]")]
           .filter((each) => each.checkVisibility())

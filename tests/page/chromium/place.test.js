@@ -7,8 +7,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { after, before, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { focusOn, opened, pictureMark, textOf } from "../support/inside.js";
+import { openChromium, openFirefox, visit } from "../support/hand.js";
+import { centreOf, focusOn, opened, pictureMark, textOf } from "../support/inside.js";
 import { ROOT, startPage } from "../support/server.js";
 
 describe("the page's place, in Chromium", () => {
@@ -18,63 +18,85 @@ describe("the page's place, in Chromium", () => {
   after(() => page?.stop());
 
   for (const width of [320, 360, 768, 1280, 1920]) {
-    test(`no sideways scroll at ${width} px`, async () => {
-      const hand = await openChromium({ viewport: { width, height: 800 } });
-      await hand.goTo(page.address);
-      assert.equal(await hand.inside(opened), "");
-      const [needed, given] = await hand.inside(() => {
-        for (const fold of document.querySelectorAll("details")) fold.open = true;
-        const { scrollWidth, clientWidth } = document.documentElement;
-        return [scrollWidth, clientWidth];
-      });
-      assert.ok(needed <= given, `${needed} px wanted, ${given} px there`);
-      await hand.close();
-    });
+    test(`no sideways scroll at ${width} px`, () =>
+      visit(page.address, { viewport: { width, height: 800 } }, async (hand) => {
+        const [needed, given] = await hand.inside(() => {
+          for (const fold of document.querySelectorAll("details")) fold.open = true;
+          const { scrollWidth, clientWidth } = document.documentElement;
+          return [scrollWidth, clientWidth];
+        });
+        assert.ok(needed <= given, `${needed} px wanted, ${given} px there`);
+      }));
   }
 
   test("nothing is asked of any other address, nothing is kept as a cookie", async () => {
     const hand = await openChromium();
-    /** @type {string[]} */
-    const asked = [];
-    /** @type {string[]} */
-    const failed = [];
-    hand.context.on("request", (request) => asked.push(request.url()));
-    hand.context.on("response", (answer) => answer.status() >= 400 && failed.push(answer.url()));
-    await hand.goTo(page.address);
-    assert.equal(await hand.inside(opened), "");
-    await hand.inside(() => document.querySelector("#questions :is(a, button):not([aria-current])").click());
-    await hand.inside(focusOn, "#scrub");
-    await hand.press("Home");
-    const elsewhere = asked.filter((url) => !url.startsWith(page.address) && !/^(blob|data):/.test(url));
-    assert.ok(asked.length > 5, `${asked.length} requests seen`);
-    assert.deepEqual(elsewhere, []);
-    assert.deepEqual(failed, []);
-    assert.deepEqual(await hand.context.cookies(), []);
-    assert.deepEqual(hand.complaints(), []);
-    await hand.close();
+    try {
+      const asked = requestsOf(hand.context);
+      await hand.goTo(page.address);
+      assert.equal(await hand.inside(opened), "");
+      await hand.drag([await hand.inside(centreOf, "#questions :is(a, button):not([aria-current])")]);
+      await hand.inside(focusOn, "#scrub");
+      await hand.press("Home");
+      const elsewhere = asked.urls.filter((url) => !url.startsWith(page.address) && !/^(blob|data):/.test(url));
+      assert.ok(asked.urls.length > 5, `${asked.urls.length} requests seen`);
+      assert.deepEqual([elsewhere, asked.failed], [[], []]);
+      assert.deepEqual(await hand.context.cookies(), []);
+      assert.deepEqual(hand.complaints(), []);
+    } finally {
+      await hand.close();
+    }
   });
 
-  test("one file opened from a disk is the whole page, and asks for nothing", async () => {
+  describe("in one file on a disk", () => {
     const folder = mkdtempSync(join(tmpdir(), "lightgap-"));
     const file = join(folder, "lightgap.html");
-    execFileSync("cargo", ["page", "--single", file], { cwd: ROOT, stdio: "pipe" });
-    const hand = await openChromium();
-    /** @type {string[]} */
-    const asked = [];
-    hand.context.on("request", (request) => asked.push(request.url()));
-    await hand.goTo(pathToFileURL(file).href);
-    assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
-    const single = [await hand.inside(textOf, "#answer"), await hand.inside(pictureMark)];
-    await hand.inside(focusOn, "#scrub");
-    await hand.press("Home");
-    assert.notDeepEqual(await hand.inside(pictureMark), single[1], "the chain moves");
-    const outside = asked.filter((url) => !/^(data|blob):/.test(url) && url !== pathToFileURL(file).href);
-    assert.deepEqual(outside, []);
-    assert.deepEqual(hand.complaints(), []);
-    await hand.goTo(page.address);
-    assert.equal(await hand.inside(opened), "");
-    assert.deepEqual([await hand.inside(textOf, "#answer"), await hand.inside(pictureMark)], single, "as served");
-    await hand.close();
-    rmSync(folder, { recursive: true });
+    const { href } = pathToFileURL(file);
+    before(() => execFileSync("cargo", ["page", "--single", file], { cwd: ROOT, stdio: "pipe" }));
+    after(() => rmSync(folder, { recursive: true }));
+
+    test("it is the page as served, and asks for nothing", async () => {
+      const hand = await openChromium();
+      try {
+        const asked = requestsOf(hand.context);
+        await hand.goTo(href);
+        assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
+        const single = [await hand.inside(textOf, "#answer"), await hand.inside(pictureMark)];
+        await hand.inside(focusOn, "#scrub");
+        await hand.press("Home");
+        assert.notDeepEqual(await hand.inside(pictureMark), single[1], "the chain moves");
+        const outside = asked.urls.filter((url) => !/^(data|blob):/.test(url) && url.split("#")[0] !== href);
+        assert.deepEqual([outside, asked.failed, hand.complaints()], [[], [], []]);
+        await hand.goTo(page.address);
+        assert.equal(await hand.inside(opened), "");
+        assert.deepEqual([await hand.inside(textOf, "#answer"), await hand.inside(pictureMark)], single);
+      } finally {
+        await hand.close();
+      }
+    });
+
+    test("it opens in Firefox too, with the rule for files that a visitor's Firefox has", async () => {
+      const hand = await openFirefox();
+      try {
+        await hand.goTo(href);
+        assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
+        assert.ok((await hand.inside(pictureMark)).colours > 8);
+        assert.deepEqual(hand.complaints(), []);
+      } finally {
+        await hand.close();
+      }
+    });
   });
 });
+
+/**
+ * Everything a browser asks for from now on, and what was not there.
+ * @param {import("playwright-core").BrowserContext} context
+ */
+function requestsOf(context) {
+  /** @type {{urls: string[], failed: string[]}} */
+  const asked = { urls: [], failed: [] };
+  context.on("request", (request) => asked.urls.push(request.url()));
+  context.on("response", (answer) => answer.status() >= 400 && asked.failed.push(answer.url()));
+  return asked;
+}

@@ -1,8 +1,9 @@
 // One hand for three engines: the few things a visitor does, the few things a test asks.
 
+import assert from "node:assert/strict";
 import { chromium } from "playwright-core";
 import puppeteer from "puppeteer-core";
-import { twoFrames } from "./inside.js";
+import { opened, twoFrames } from "./inside.js";
 
 export const CHROMIUM_FLAGS = [
   "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -80,6 +81,23 @@ export async function openChromium(wishes = {}) {
   });
   const page = await context.newPage();
   return { page, context, ...handOf(page, () => browser.close()) };
+}
+
+/**
+ * Opens an address in Chromium as a visitor with these wishes, does the work, closes.
+ * @param {string} address
+ * @param {object} wishes
+ * @param {(hand: Awaited<ReturnType<typeof openChromium>>) => Promise<void>} work
+ */
+export async function visit(address, wishes, work) {
+  const hand = await openChromium(wishes);
+  try {
+    await hand.goTo(address);
+    assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
+    await work(hand);
+  } finally {
+    await hand.close();
+  }
 }
 
 /** Firefox by puppeteer over its own protocol: no driver in between. */

@@ -45,7 +45,9 @@ export const focusOn = (selector) => {
 /** A short mark of everything drawn: unlike pictures have unlike marks. */
 export const pictureMark = () => {
   const canvas = /** @type {HTMLCanvasElement} */ (document.querySelector("#drawing"));
-  const { data } = canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height);
+  const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext("2d", { willReadFrequently: true });
+  copy.drawImage(canvas, 0, 0);
+  const { data } = copy.getImageData(0, 0, canvas.width, canvas.height);
   let mark = 0;
   const colours = new Set();
   for (let at = 0; at < data.length; at += 4) {

@@ -70,7 +70,7 @@ fn suite(name: &str, log: &Path) -> Result<Tally, Trouble> {
     files.sort();
     let mut node = Command::new("node");
     node.current_dir(&tests)
-        .args(["--test", "--test-concurrency=1", "--test-timeout=900000"])
+        .args(["--test", "--test-force-exit", "--test-concurrency=1", "--test-timeout=900000"])
         .arg("--test-reporter=spec")
         .args(files);
     let done = logged(&mut node, log)?;
