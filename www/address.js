@@ -1,7 +1,7 @@
 // The state in the address: short, versioned, readable. #v=1&on=ferry-winch&ask=give&how=turn&at=1&bore_mm=3.63
 
 const VERSION = "1";
-const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit"];
+const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull"];
 
 /** @typedef {import("./work.js").Work} Work */
 
@@ -18,6 +18,7 @@ export function toAddress(work) {
     fields.set("aside", short(work.held.offset_mm));
     fields.set("yaw", short(work.held.yaw_rad));
   } else fields.set("at", short(work.at));
+  for (const { view, from, to } of work.pulls) fields.append("pull", [view, ...[...from, ...to].map(short)].join("_"));
   if (work.times !== null) fields.set("times", String(work.times));
   if (work.unit !== "mm") fields.set("unit", work.unit);
   for (const [key, value] of Object.entries(work.chain)) {
@@ -44,11 +45,23 @@ export function fromAddress(fragment) {
     ask: fields.get("ask") ?? undefined,
     how: fields.get("how") ?? undefined,
     at: number("at") ?? 1,
+    pulls: fields.getAll("pull").flatMap(pullOf),
     held: aside !== null && yaw !== null ? { offset_mm: aside, yaw_rad: yaw } : null,
     times: number("times"),
     unit: fields.get("unit") === "in" ? "in" : "mm",
     chain: chainOf(fields),
   };
+}
+
+/**
+ * A pull as the address writes it; none where it cannot be read.
+ * @param {string} text
+ */
+function pullOf(text) {
+  const [view, ...places] = text.split("_");
+  const numbers = places.map(Number);
+  if (numbers.length !== 4 || !numbers.every(Number.isFinite)) return [];
+  return [{ view, from: numbers.slice(0, 2), to: numbers.slice(2) }];
 }
 
 /** @param {URLSearchParams} fields */

@@ -2,7 +2,7 @@
 
 import { byId, make } from "./dom.js";
 import { figure, slope } from "./figures.js";
-import { reading } from "./work.js";
+import { byHand, reading } from "./work.js";
 import { has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -24,7 +24,7 @@ export function sentences(session) {
     return { answer: all.join(" "), surprise: say("apart.surprise"), helper: "" };
   }
   if (work.ask === "touch") return { answer: told("touch"), surprise: told("carry"), helper: told("rub") };
-  if (work.held) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
+  if (session.pulling || byHand(work)) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
   const angle_rad = of(work.how)?.numbers.angle_rad;
   const helper = angle_rad ? say("slope", { angle_rad, slope: slope(angle_rad) }) : "";
   const apart = atStop(work) && beyond(session, of(work.how));

@@ -1,7 +1,7 @@
 // Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
 
 import { byId, dress, make } from "./dom.js";
-import { poseOf, reading } from "./work.js";
+import { reading } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./stage.js").Stage} Stage */
@@ -13,7 +13,7 @@ export class Grips {
   layer = byId("grips");
   /** @type {Map<string, HTMLButtonElement>} */
   buttons = new Map();
-  /** @type {{view: string, dx_mm: number, dy_mm: number} | null} */
+  /** @type {{view: string, from: number[], to: number[]|null, dx_mm: number, dy_mm: number} | null} */
   hold = null;
 
   /** @param {Stage} stage */
@@ -86,7 +86,11 @@ export class Grips {
     const held = at ?? pointer;
     if (!this.session.bench.grab(held.view, held.x_mm, held.y_mm)) return;
     target.setPointerCapture(event.pointerId);
-    this.hold = { view: held.view, dx_mm: held.x_mm - pointer.x_mm, dy_mm: held.y_mm - pointer.y_mm };
+    this.hold = {
+      view: held.view, from: [held.x_mm, held.y_mm], to: null,
+      dx_mm: held.x_mm - pointer.x_mm, dy_mm: held.y_mm - pointer.y_mm,
+    };
+    this.session.pulling = true;
     this.stage.sheet.classList.add("held");
     if (bare) event.preventDefault();
   }
@@ -96,28 +100,21 @@ export class Grips {
     if (!this.hold) return;
     const spot = this.stage.spotOf(event, this.hold.view);
     if (!spot) return;
-    this.session.bench.drag(spot.x_mm + this.hold.dx_mm, spot.y_mm + this.hold.dy_mm);
-    this.keepPose(false);
+    this.hold.to = [spot.x_mm + this.hold.dx_mm, spot.y_mm + this.hold.dy_mm];
+    this.session.bench.drag(this.hold.to[0], this.hold.to[1]);
+    this.session.tell("pose");
   }
 
   leave() {
     if (!this.hold) return;
+    const { view, from, to } = this.hold;
     this.hold = null;
     this.session.bench.release();
+    this.session.pulling = false;
     this.stage.sheet.classList.remove("held");
-    this.keepPose(true);
-  }
-
-  /**
-   * Notes the pose the bench has come to.
-   * @param {boolean} done
-   */
-  keepPose(done) {
-    const { bench, work } = this.session;
-    work.held = poseOf(bench.room());
-    work.at = bench.live().amplitude;
+    if (to) this.session.work.pulls.push({ view, from, to });
     this.session.tell("pose");
-    if (done) this.session.commit();
+    this.session.commit();
   }
 
   /** @param {KeyboardEvent} event */
@@ -128,7 +125,7 @@ export class Grips {
     event.preventDefault();
     if (end !== undefined) return this.session.move({ at: end, held: null }, true);
     this.session.bench.nudge(steps ?? 0);
-    this.keepPose(true);
+    this.session.move({ at: this.session.bench.live().amplitude, held: null }, true);
   }
 }
 

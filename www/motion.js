@@ -20,8 +20,8 @@ export class Motion {
     this.session = stage.session;
     this.scrub.addEventListener("input", () => this.to(Number(this.scrub.value), false));
     this.scrub.addEventListener("change", () => this.to(Number(this.scrub.value), true));
-    byId("step-back").addEventListener("click", () => this.to(this.session.work.at - STEP, true));
-    byId("step-on").addEventListener("click", () => this.to(this.session.work.at + STEP, true));
+    byId("step-back").addEventListener("click", () => this.to(this.session.live.amplitude - STEP, true));
+    byId("step-on").addEventListener("click", () => this.to(this.session.live.amplitude + STEP, true));
     this.play.addEventListener("click", () => (this.frame ? this.pause() : this.run()));
     this.session.listen(() => this.show());
     for (const [id, word] of [["step-back", "step.back"], ["step-on", "step.on"]]) {
@@ -44,8 +44,8 @@ export class Motion {
 
   /** Plays from where it stands, as a function of time alone. */
   run() {
-    const { work, bench } = this.session;
-    const from = work.at;
+    const { live, bench } = this.session;
+    const from = live.amplitude;
     const start = performance.now();
     const draw = (/** @type {number} */ now) => {
       this.frame = requestAnimationFrame(draw);
@@ -66,7 +66,7 @@ export class Motion {
   show() {
     const { work, live, state: { fits } } = this.session;
     dress(this.scrub, { min: this.low(), max: 1, disabled: !fits });
-    if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(work.at);
+    if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(live.amplitude);
     const now = reading(work.how, live);
     byId("now").textContent = fits ? now : "";
     this.scrub.setAttribute("aria-valuetext", now);

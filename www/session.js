@@ -4,7 +4,7 @@ import { fromAddress, toAddress } from "./address.js";
 import { useUnit } from "./figures.js";
 import { History } from "./history.js";
 import { Seen } from "./seen.js";
-import { changesFrom, loadWork, newWork, sensible, waysOf } from "./work.js";
+import { changesFrom, loadWork, newWork, poseWork, sensible, waysOf } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./work.js").Named} Named */
@@ -17,6 +17,8 @@ export class Session extends Seen {
   lit = null;
   /** @type {string[]} contacts whose marks are held back */
   hidden = [];
+  /** Whether a hand holds a link at this moment. */
+  pulling = false;
   history = new History();
   /** @type {((what: Set<What>) => void)[]} */
   listeners = [];
@@ -72,17 +74,17 @@ export class Session extends Seen {
     this.measure(this.work.unit);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
-    this.pose();
+    poseWork(this.bench, this.work);
     this.tell("chain", "pose", "look", "ask", "unit");
     return [];
   }
 
-  /** Takes the pose of the work again, after the chain has changed under it. */
-  pose() {
-    if (!this.bench.state().fits) return;
-    const { held, at } = this.work;
-    if (held) this.bench.room_to(held.offset_mm, held.yaw_rad);
-    else this.bench.scrub(at);
+  /** Another chain or another scale under the hand: what was pulled stays as a share of the movement. */
+  letGo() {
+    if (this.work.pulls.length === 0) return;
+    this.work.at = this.bench.live().amplitude;
+    this.work.held = null;
+    this.work.pulls = [];
   }
 
   /** What differs from the scenario or size the work began with. */
@@ -96,13 +98,14 @@ export class Session extends Seen {
    * @param {boolean} done false while a slider is still moving
    */
   alter(alter, done) {
+    this.letGo();
     const faults = alter(this.bench);
     if (faults.length === 0) {
       this.work.chain = this.changes();
       const { start, cap } = this.bench.state().factor;
       if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
       this.bench.widen(this.work.times ?? start);
-      this.pose();
+      poseWork(this.bench, this.work);
       this.tell("chain", "pose", "look");
       if (done) this.commit();
     }
@@ -115,9 +118,11 @@ export class Session extends Seen {
    * @param {boolean} done
    */
   move(part, done) {
-    Object.assign(this.work, part);
+    const posed = part.how || part.at !== undefined || part.held;
+    if (part.times !== undefined) this.letGo();
+    Object.assign(this.work, part, posed ? { pulls: [] } : {});
     if (part.how) this.bench.show(part.how);
-    if (part.how || part.at !== undefined || part.held) this.pose();
+    if (posed) poseWork(this.bench, this.work);
     if (part.times !== undefined) this.bench.widen(part.times ?? this.bench.state().factor.start);
     if (part.unit) {
       this.measure(part.unit);

@@ -6,6 +6,7 @@ import { figure, mmOfInch } from "./figures.js";
 /** @typedef {import("./kernel.js").Scenario} Scenario */
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./kernel.js").Pose} Pose */
+/** Taken hold of at one point of a section and let go at another. @typedef {{view: string, from: number[], to: number[]}} Pull */
 /** A scenario and its name in the menu. @typedef {{name: string, scenario: Scenario}} Named */
 /**
  * @typedef {object} Work
@@ -14,7 +15,8 @@ import { figure, mmOfInch } from "./figures.js";
  * @property {string} ask the question
  * @property {string} how the way the chain is moved
  * @property {number} at how far along that way
- * @property {Pose|null} held a pose taken by hand instead
+ * @property {Pose|null} held a place in the room to move instead
+ * @property {Pull[]} pulls what was then pulled by hand, one after the other, in mm of the drawn section
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
  */
@@ -47,7 +49,7 @@ export const waysOf = (ask) => WAYS[/** @type {keyof typeof WAYS} */ (ask)] ?? W
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, ask: "give", how: "turn", at: 1, held: null, times: null, unit: "mm",
+  on, chain: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
 });
 
 /**
@@ -117,3 +119,25 @@ function sizeOf(on) {
  * @param {import("./kernel.js").Room} room
  */
 export const poseOf = ({ offset_mm, yaw_rad }) => ({ offset_mm, yaw_rad });
+
+/**
+ * Whether the pose was taken by hand.
+ * @param {Work} work
+ */
+export const byHand = (work) => work.held !== null || work.pulls.length > 0;
+
+/**
+ * Puts the pose of a state on the bench: its share or place first, then every pull again.
+ * @param {BenchLike} bench
+ * @param {Work} work
+ */
+export function poseWork(bench, { at, held, pulls }) {
+  if (!bench.state().fits) return;
+  if (held) bench.room_to(held.offset_mm, held.yaw_rad);
+  else bench.scrub(at);
+  for (const { view, from, to } of pulls) {
+    if (!bench.grab(view, from[0], from[1])) continue;
+    bench.drag(to[0], to[1]);
+    bench.release();
+  }
+}
