@@ -5,10 +5,9 @@
 //! a twist is shown. One scale serves all sections that share an axis.
 
 use super::drawing::Show;
+use super::extent::Extent;
 use super::sheet::{Placed, Sheet, View};
-use crate::chain::outline::{Link, break_mm, head_radius_mm};
-use crate::chain::{Chain, Sizes};
-use crate::contact::Play;
+use crate::chain::Chain;
 use crate::plane::Point;
 use crate::posing::Mode;
 
@@ -24,6 +23,10 @@ const WALL_EM: f64 = 1.4;
 const TOTAL_EM: f64 = 5.6;
 /// Room between the sections that stand side by side, em.
 const GUTTER_EM: f64 = 1.6;
+/// Room for the caption of the section across where it stands beside, em.
+const CAPTION_EM: f64 = 14.0;
+/// Room above and below the outer links for the ends of break lines, em.
+const BREAK_EM: f64 = 0.95;
 /// Room above and below the pin for the marks of a cut across, em.
 const CUT_EM: f64 = 2.2;
 /// Room for the grip over the section across, em.
@@ -52,20 +55,6 @@ pub struct Layout {
     pub bar: Point,
     /// The left and right end of what is drawn in the plan section, mm.
     pub reach_mm: (f64, f64),
-}
-
-/// How large the sections are, mm.
-struct Extent {
-    /// Ends of what is drawn along the chain.
-    left: f64,
-    right: f64,
-    /// Half the height of the plan section, and half the length of the pin.
-    plan: f64,
-    half_pin: f64,
-    /// Seen from the side: below and above the axis.
-    side: (f64, f64),
-    /// Across: half the width and half the height.
-    across: Point,
 }
 
 /// Where the plan and the section under it stand, em.
@@ -108,25 +97,29 @@ impl Layout {
     fn with(extent: &Extent, under: Under, sheet: Sheet, show: Show) -> Self {
         let (letter, total, rows) = margins(sheet);
         let alone = under.view == View::End;
-        let grip = if alone { GRIP_ROOM_EM } else { 0.0 };
+        let twisted = show.mode == Mode::Twist;
+        let grip_beside = |beside: bool| {
+            if twisted && (alone || beside) { GRIP_ROOM_EM } else { 0.0 }
+        };
         let space = Point::new(sheet.width_em - 2.0 * letter - total - WALL_EM, sheet.height_em);
         let length = extent.right - extent.left;
-        let fit = |cuts: f64| {
+        let fit = |cuts: f64, grip: f64| {
             let height = (space.y - rows - 2.0 * cuts - grip).max(0.0);
             let high = 2.0 * extent.plan + if alone { 0.0 } else { under.low + under.high };
             let share = if alone { PLAN_SHARE } else { 1.0 };
             (share * height / high).min(space.x / length).max(LEAST_SCALE)
         };
-        let needed = |scale: f64| 2.0 * (scale * extent.across.x + GUTTER_EM);
+        let needed = |scale: f64| (2.0 * (scale * extent.across.x + GUTTER_EM)).max(CAPTION_EM);
         let stands_beside =
             |scale: f64| !sheet.narrow && !alone && space.x - scale * length > needed(scale);
-        let loose = fit(0.0);
-        let cuts = if alone || stands_beside(loose) {
-            (CUT_EM - loose * (extent.plan - extent.half_pin)).max(0.0)
-        } else {
-            0.0
-        };
-        let scale = fit(cuts);
+        let loose = fit(0.0, grip_beside(alone));
+        let beside = stands_beside(loose);
+        let grip = grip_beside(beside);
+        let for_cuts = if alone || beside { CUT_EM } else { 0.0 };
+        let pads = [(for_cuts, extent.half_pin), (BREAK_EM, extent.link)];
+        let pad = |(em, half): (f64, f64)| (em - loose * (extent.plan - half)).max(0.0);
+        let cuts = pads.map(pad).into_iter().fold(0.0, f64::max);
+        let scale = fit(cuts, grip);
         let left_over = space.y - rows - 2.0 * (cuts + scale * extent.plan) - grip;
         let under_scale = if alone {
             let wide = (sheet.width_em - 4.0 * GUTTER_EM) / (2.0 * extent.across.x);
@@ -137,7 +130,6 @@ impl Layout {
             scale
         };
         let spare = left_over - under_scale * (under.low + under.high);
-        let beside = stands_beside(scale);
         let room = space.x - scale * length - if beside { needed(scale) } else { 0.0 };
         let origin_x = letter + WALL_EM + 0.5 * room.max(0.0) - scale * extent.left;
         let mut layout = Self {
@@ -152,8 +144,9 @@ impl Layout {
         let stack = Stack { x: origin_x, scale, under_scale, cuts, grip, spare: spare.max(0.0) };
         layout.stack(extent, under, &stack);
         if beside {
-            let across = origin_x + scale * extent.right + total + GUTTER_EM;
-            layout.stand_beside(extent, across + scale * extent.across.x, scale);
+            let left = origin_x + scale * extent.right + total + GUTTER_EM;
+            let half = 0.5 * needed(scale) - GUTTER_EM;
+            layout.stand_beside(extent, left + half, scale, grip);
         }
         layout
     }
@@ -185,12 +178,14 @@ impl Layout {
     }
 
     /// The section across, to the right of the view from the side and on its height.
-    fn stand_beside(&mut self, extent: &Extent, x: f64, scale: f64) {
+    fn stand_beside(&mut self, extent: &Extent, x: f64, scale: f64, grip: f64) {
         let Some(side) = self.view(View::Elevation) else { return };
         let (z, half) = (side.origin.y, scale * extent.across.y);
-        self.put(View::End, Point::new(x, z), scale, (z - half, z + half));
-        let left = x - scale * extent.across.x;
-        self.captions.push(Point::new(left, z - half - 0.4 * ROW_EM));
+        let room = (z - half - grip, z + half);
+        self.put(View::End, Point::new(x, z), scale, room);
+        let left = x - (scale * extent.across.x).max(0.5 * CAPTION_EM - GUTTER_EM);
+        self.captions.push(Point::new(left, room.0 - 0.4 * ROW_EM));
+        self.bar.x = left - GUTTER_EM;
         let at = self.views.len() - 1;
         self.views[at].low.x = left;
         for placed in &mut self.views[..at] {
@@ -244,63 +239,4 @@ fn margins(sheet: Sheet) -> (f64, f64, f64) {
     } else {
         (LETTER_EM, TOTAL_EM, 2.0 * EDGE_EM + ROWS.1 * ROW_EM)
     }
-}
-
-impl Extent {
-    fn of(chain: &Chain, show: Show) -> Self {
-        let (s, p) = (chain.sizes(), chain.pitch_mm);
-        let play = chain.goes_together().then(|| Play::of(s));
-        let (turn, twist) =
-            play.map_or((0.0, 0.0), |play| (play.turn.angle_rad, play.twist.angle_rad));
-        Self {
-            left: -break_mm(s, Link::OuterToLeft),
-            right: p + break_mm(s, Link::OuterToRight),
-            plan: half_plan_mm(s, turn, show.mode),
-            half_pin: 0.5 * s.pin_length_mm,
-            side: side_mm(s, show.most_bend_rad),
-            across: half_across_mm(s, twist),
-        }
-    }
-}
-
-/// How far from the axis the plan section comes at the stop, or with the links pushed aside, mm.
-/// A hand may push the link further aside than a turn does; for that half of the way is kept.
-fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> f64 {
-    /// A little air, as a share of the pitch.
-    const AIR: f64 = 0.03;
-    let half_pin = 0.5 * s.pin_length_mm;
-    let half_link = 0.5 * s.outer_spacing_mm + s.outer_plate_mm;
-    let second = s.pitch_mm * libm::sin(0.5 * turn_rad);
-    let head = head_radius_mm(s) * libm::sin(turn_rad);
-    let turned = (second + break_mm(s, Link::OuterToRight) * libm::sin(turn_rad) + half_link)
-        .max(second + half_pin * libm::cos(turn_rad) + head);
-    let aside = match mode {
-        Mode::Turn | Mode::Lean => 0.5,
-        Mode::Aside => 1.0,
-        Mode::Twist | Mode::Bend => 0.0,
-    };
-    let turned = if mode.is_plan() { turned } else { half_pin };
-    turned.max(half_pin + aside * s.side_gap_mm().max(0.0)) + AIR * s.pitch_mm
-}
-
-/// How far below and above the axis the view from the side comes at the largest fold, mm.
-fn side_mm(s: &Sizes, most_bend_rad: [f64; 2]) -> (f64, f64) {
-    const AIR: f64 = 0.03;
-    let plates = 0.5 * s.inner_plate_height_mm.max(s.outer_plate_height_mm);
-    let hang = s.pin_clearance_mm().max(0.0) + s.roller_clearance_mm().max(0.0);
-    let half = plates.max(0.5 * (s.roller_diameter_mm + hang));
-    let second = s.pitch_mm * libm::sin(most_bend_rad[0]);
-    let end = second + break_mm(s, Link::OuterToRight) * libm::sin(most_bend_rad[1]);
-    let air = half + AIR * s.pitch_mm;
-    (air + (-second).max(-end).max(0.0), air + second.max(end).max(0.0))
-}
-
-/// Half the width and half the height of the section across, at the largest twist, mm.
-fn half_across_mm(s: &Sizes, twist_rad: f64) -> Point {
-    const AIR: f64 = 0.04;
-    let (sin, cos) = libm::sincos(twist_rad);
-    let (b2, h2) = (0.5 * s.inner_link_width_mm(), 0.5 * s.inner_plate_height_mm);
-    let inner = Point::new(b2 * cos + h2 * sin, h2 * cos + b2 * sin);
-    let outer = Point::new(0.5 * s.pin_length_mm, 0.5 * s.outer_plate_height_mm);
-    inner.max(outer) + Point::splat(AIR * s.pitch_mm)
 }

@@ -245,7 +245,7 @@ fn draw_disc(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: 
 /// The best free place for a disc: near, outward from the joint, and hiding little metal. Where
 /// nothing is free the first choice stands.
 fn free_place(sketch: &Sketch, spot: &Spot, contact: &Contact) -> Point {
-    const DISTANCES_EM: [f64; 5] = [1.9, 2.5, 3.2, 4.2, 5.4];
+    const DISTANCES_EM: [f64; 7] = [1.9, 2.5, 3.2, 4.2, 5.4, 7.0, 9.0];
     const TURNS: u32 = 16;
     /// What hiding a square em of metal, an em of leader and a radian of turn cost.
     const HIDING: f64 = 1.0;

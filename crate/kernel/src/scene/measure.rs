@@ -3,10 +3,10 @@
 
 use super::View;
 use super::compose::Staged;
-use super::item::{Align, CHARACTER_EM, Id, Layer, Size};
+use super::item::{Align, Id, Layer, Size};
 use super::mark::{Spot, spot_of};
 use super::role::Role;
-use super::sketch::{Patch, Sketch};
+use super::sketch::{Patch, Sketch, width_em};
 use crate::chain::outline::{Link, break_mm};
 use crate::contact::{Body, Contact, End, Joint, Kind};
 use crate::plane::{Arc, Point, Step};
@@ -214,36 +214,41 @@ fn write_total(sketch: &mut Sketch, staged: &Staged, turned: f64, end: Point) {
     } else {
         (0.5 * (plan.origin.y + end.y)).max(plan.origin.y + LETTER_EM)
     };
-    let at = Point::new(right.max(end.x + 2.0 * ASIDE_EM), y);
-    sketch.text(figure, at, (Align::Start, Size::Strong), write);
-    let word = match staged.staging.mode {
+    let word = lexicon.word(match staged.staging.mode {
         Mode::Aside => "draw.total.aside",
         Mode::Lean => "draw.total.lean",
         _ => "draw.total.turn",
-    };
+    });
+    let most = layout.sheet.width_em - width_em(word, Size::Small) - ASIDE_EM;
+    let at = Point::new(right.max(end.x + 2.0 * ASIDE_EM).min(most), y);
+    sketch.text(figure, at, (Align::Start, Size::Strong), write);
     let what = (id, Layer::Dimensions, Role::Note);
     let below = at + Point::new(0.0, LINE_EM);
-    let word = lexicon.word(word);
     sketch.text(what, below, (Align::Start, Size::Small), |out| out.push_str(word));
 }
 
 /// The fold of the joints, seen from the side.
 fn draw_fold(sketch: &mut Sketch, staged: &Staged) {
+    /// Where along the link the arc stands, as a share of its length.
+    const ALONG: f64 = 0.6;
     let Some(placed) = staged.drawing.layout().view(View::Elevation) else { return };
     let next = staged.posed.side.of(Body::NextOuter);
     let corner = placed.projection().point(next.origin());
     let reach = break_mm(staged.drawing.chain().sizes(), Link::OuterToRight);
-    let radius = 0.8 * reach * placed.em_per_mm;
+    let radius = ALONG * reach * placed.em_per_mm;
     let id = Id::Dimension("fold");
-    let level = [Step::Move(corner), Step::Line(corner + Point::new(radius * 1.2, 0.0))];
+    let level = [Step::Move(corner), Step::Line(corner + Point::new(radius + ASIDE_EM, 0.0))];
     sketch.path(id, Layer::Centre, Role::Axis, &level);
     let to = placed.projection().of_body(next);
     let own = [Step::Move(Point::ZERO), Step::Line(Point::new(reach, 0.0))];
     sketch.carry((id, Layer::Centre, Role::CentreLine), &own, &to);
     if draw_angle(sketch, id, corner, radius, (0.0, -next.yaw_rad)) {
-        let half = -0.5 * next.yaw_rad;
-        let at = corner + (radius + ASIDE_EM) * Point::new(libm::cos(half), libm::sin(half));
-        write_angle(sketch, staged, id, (at, Align::Start), staged.posed.moved.fold_rad);
+        let up = if next.yaw_rad > 0.0 { 1.0 } else { -1.0 };
+        let over = |share: f64, em: f64| {
+            corner + Point::new(share * radius, up * (em + HALF_FIGURE_EM) + HALF_FIGURE_EM)
+        };
+        let places = [over(ALONG, ASIDE_EM), over(0.0, ASIDE_EM), over(1.0, 2.0), over(0.0, 3.0)];
+        write_angle(sketch, staged, id, (&places, Align::Start), staged.posed.moved.fold_rad);
     }
 }
 
@@ -268,15 +273,20 @@ fn draw_twist(sketch: &mut Sketch, staged: &Staged) {
     let aside = sketch.scene.grips.first().map_or(ASIDE_EM, |grip| 1.3 * grip.radius_em + WAY_EM);
     let top = corner.y - radius - GRIP_UP_EM;
     let at = Point::new(corner.x + aside, top);
-    write_angle(sketch, staged, id, (at, Align::Start), staged.posed.moved.twist_rad);
+    write_angle(sketch, staged, id, (&[at], Align::Start), staged.posed.moved.twist_rad);
 }
 
-fn write_angle(sketch: &mut Sketch, staged: &Staged, id: Id, at: (Point, Align), rad: f64) {
+/// The number of an angle, at the first of some places that is free.
+fn write_angle(
+    sketch: &mut Sketch,
+    staged: &Staged,
+    id: Id,
+    (places, align): (&[Point], Align),
+    rad: f64,
+) {
+    let mut number = String::new();
+    staged.lexicon.write_angle(&mut number, rad.abs());
+    let at = sketch.first_free(places, (align, Size::Strong), &number);
     let what = (id, Layer::Dimensions, Role::Figure);
-    let write = |out: &mut String| staged.lexicon.write_angle(out, rad.abs());
-    let width = 7.0 * CHARACTER_EM;
-    let edge = sketch.scene.sheet.width_em - width;
-    let (place, align) = at;
-    let place = if align == Align::Start { Point::new(place.x.min(edge), place.y) } else { place };
-    sketch.text(what, place, (align, Size::Strong), write);
+    sketch.text(what, at, (align, Size::Strong), |out| out.push_str(&number));
 }

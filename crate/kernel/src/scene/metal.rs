@@ -74,7 +74,7 @@ fn draw_breaks(sketch: &mut Sketch, staged: &Staged, placed: &Placed, bodies: &[
 
 /// A thin straight line past both ends of the link, with two zigzags outside the metal, mm.
 fn break_line(s: &Sizes, placed: &Placed, x: f64) -> Vec<Step> {
-    const PAST_EM: f64 = 1.0;
+    const PAST_EM: f64 = 0.8;
     const ZIG_EM: f64 = 0.32;
     const BETWEEN_PLATES: f64 = 0.3;
     let (past, zig) = (PAST_EM / placed.em_per_mm, ZIG_EM / placed.em_per_mm);

@@ -18,6 +18,7 @@
 
 mod compose;
 mod drawing;
+mod extent;
 mod ground;
 mod item;
 mod layout;
@@ -76,6 +77,12 @@ impl Scene {
     /// The letters of a text.
     pub fn letters(&self, text: &Text) -> &str {
         &self.text[text.letters.clone()]
+    }
+
+    /// The smallest and the largest corner of the place that is reserved for a text, em.
+    pub fn place_of(&self, text: &Text) -> (Point, Point) {
+        let place = sketch::Patch::of_text(text.at, text.align, text.size, self.letters(text));
+        (place.low, place.high)
     }
 
     /// The section under a point of the sheet, and the point in its mm.

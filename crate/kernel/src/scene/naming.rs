@@ -22,7 +22,8 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
 fn draw_captions(sketch: &mut Sketch, staged: &Staged) {
     let layout = staged.drawing.layout();
     for (placed, &at) in layout.views().iter().zip(&layout.captions) {
-        let word = match (placed.view, layout.sheet.narrow) {
+        let beside = placed.view == View::End && layout.views().len() == View::ALL.len();
+        let word = match (placed.view, layout.sheet.narrow || beside) {
             (View::Plan, false) => "draw.view.plan",
             (View::Plan, true) => "draw.view.plan.short",
             (View::Elevation, false) => "draw.view.elevation",
@@ -222,9 +223,13 @@ const GRIP_EM: f64 = 1.55;
 /// The grip that the mode offers: on the next outer link, on the inner link across, or none.
 fn grip(staged: &Staged) -> Option<Grip> {
     const TOWARDS_BREAK: f64 = 0.86;
+    const CLEAR_EM: f64 = 0.65;
     let layout = staged.drawing.layout();
     let s = staged.drawing.chain().sizes();
-    let reach = TOWARDS_BREAK * break_mm(s, Link::OuterToRight);
+    let plan = layout.plan();
+    let pin = plan.origin.x + plan.em_per_mm * s.pitch_mm;
+    let before_cut = (layout.cuts_em().1 - CLEAR_EM - GRIP_EM - pin) / plan.em_per_mm;
+    let reach = before_cut.min(TOWARDS_BREAK * break_mm(s, Link::OuterToRight));
     let (view, at_mm) = match staged.staging.mode {
         Mode::Turn | Mode::Aside | Mode::Lean => {
             let next = staged.posed.plan.of(Body::NextOuter);

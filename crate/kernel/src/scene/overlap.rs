@@ -47,14 +47,9 @@ fn draw_number(sketch: &mut Sketch, staged: &Staged, (pair, mm): (Pair, f64), on
     let mut number = String::from(MINUS);
     staged.lexicon.write_figure(&mut number, mm);
     let align = (Align::Start, Size::SmallStrong);
-    let sheet = Point::new(sketch.scene.sheet.width_em, sketch.scene.sheet.height_em);
     let ways = [(1.6, -1.2), (1.6, 1.2), (1.6, -2.6), (1.6, 2.6), (1.6, 4.0), (1.6, -4.0)];
     let places = ways.map(|(x, y)| on + Point::new(x, y));
-    let free = |at: &&Point| {
-        let place = Patch::of_text(**at, align.0, align.1, &number);
-        place.within(Point::ZERO, sheet) && sketch.is_free(&place)
-    };
-    let at = *places.iter().find(free).unwrap_or(&places[0]);
+    let at = sketch.first_free(&places, align, &number);
     let end = at - Point::new(ASIDE_EM, HALF_FIGURE_EM);
     let place = Patch::of_text(at, align.0, align.1, &number);
     let corners = [place.low, Point::new(place.high.x, place.low.y), place.high];

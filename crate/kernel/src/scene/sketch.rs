@@ -98,7 +98,6 @@ impl<'a> Sketch<'a> {
     }
 
     #[inline(never)]
-
     fn push(&mut self, id: Id, layer: Layer, role: Role, start: usize) {
         let shape = Shape::Path(start..self.scene.steps.len());
         self.scene.items.push(Item { id, layer, role, shape, clip: self.clip });
@@ -156,6 +155,16 @@ impl<'a> Sketch<'a> {
         self.scene.items.push(Item { id, layer, role, shape, clip: self.clip });
         self.taken.push(place);
         place
+    }
+
+    /// The first of some places where letters lie free on the sheet; the first of all if none does.
+    pub fn first_free(&self, places: &[Point], (align, size): (Align, Size), text: &str) -> Point {
+        let sheet = Point::new(self.scene.sheet.width_em, self.scene.sheet.height_em);
+        let free = |at: &&Point| {
+            let place = Patch::of_text(**at, align, size, text);
+            place.within(Point::ZERO, sheet) && self.is_free(&place)
+        };
+        places.iter().find(free).or(places.first()).copied().unwrap_or_default()
     }
 
     /// Keeps words and discs off a straight line.

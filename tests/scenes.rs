@@ -1,0 +1,188 @@
+//! Every scenario drawn on every kind of sheet: what the drawing promises a reader.
+
+use lightgap::chain::Chain;
+use lightgap::contact::{Play, cap, widen};
+use lightgap::plane::{Point, Step, bounds};
+use lightgap::posing::{Ask, Mode, Posing};
+use lightgap::scene::{
+    Drawing, Id, Layer, Lexicon, Role, Scene, Shape, Sheet, Show, Staging, Text,
+};
+
+/// A laptop's stage, a wide one, a phone's, the narrowest page, and a projector's large letters, em.
+const SHEETS: [Sheet; 5] = [
+    Sheet { width_em: 60.0, height_em: 50.0, narrow: false },
+    Sheet { width_em: 104.0, height_em: 48.0, narrow: false },
+    Sheet { width_em: 28.0, height_em: 32.0, narrow: true },
+    Sheet { width_em: 25.0, height_em: 30.0, narrow: true },
+    Sheet { width_em: 48.0, height_em: 30.0, narrow: false },
+];
+
+/// How far a fold goes here, rad.
+const FOLD_RAD: f64 = 0.39;
+
+/// The words of the page.
+fn words() -> Lexicon {
+    let file: std::collections::BTreeMap<String, serde_json::Value> =
+        serde_json::from_str(&lightgap_tests::text_of("www/words/en.json")).expect("words");
+    let text = |value: serde_json::Value| value.as_str().unwrap_or_default().to_owned();
+    Lexicon::new(file.into_iter().map(|(id, value)| (id, text(value))))
+}
+
+/// Calls `each` with the scene of every scenario, sheet, movement and place along it.
+fn each_scene(mut each: impl FnMut(&Scene, &str)) {
+    let lexicon = words();
+    let mut scene = Scene::default();
+    for (name, scenario) in lightgap_tests::scenarios() {
+        let chain = *scenario.chain.chain();
+        let factor = cap(&chain);
+        let times = f64::from(factor);
+        let drawn = Chain::new(widen(&chain, times)).expect("a chain that can be drawn");
+        let mut posing =
+            chain.goes_together().then(|| Posing::new(&chain, &drawn, times, FOLD_RAD));
+        for &mode in Mode::ALL {
+            let most_bend_rad = if mode == Mode::Bend { [-FOLD_RAD; 2] } else { [0.0; 2] };
+            let show = Show { mode, most_bend_rad };
+            let drawings = SHEETS.map(|sheet| Drawing::new(&drawn, sheet, show));
+            for share in [-1.0, 0.0, 0.7, 1.0] {
+                if let Some(posing) = &mut posing {
+                    posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) });
+                }
+                for drawing in &drawings {
+                    let (posing, lexicon, lit, ghost) = (posing.as_ref(), &lexicon, None, None);
+                    scene.compose(&Staging { drawing, factor, mode, posing, lit, ghost, lexicon });
+                    let wide = drawing.layout().sheet.width_em;
+                    each(&scene, &format!("{name}, {}, {share}, {wide} em", mode.key()));
+                }
+            }
+        }
+    }
+}
+
+fn texts(scene: &Scene) -> impl Iterator<Item = (&Id, &Text)> {
+    scene.items.iter().filter_map(|item| match &item.shape {
+        Shape::Text(text) => Some((&item.id, text)),
+        Shape::Path(_) => None,
+    })
+}
+
+/// Places of discs.
+fn discs(scene: &Scene) -> Vec<(Point, Point)> {
+    let disc = |role: Role| matches!(role, Role::Disc | Role::DiscLit | Role::Grip);
+    let shapes = scene.items.iter().filter(|item| disc(item.role)).map(|item| &item.shape);
+    let place = |shape: &Shape| match shape {
+        Shape::Path(steps) => bounds(&scene.steps[steps.clone()]),
+        Shape::Text(_) => None,
+    };
+    shapes.filter_map(place).collect()
+}
+
+fn meet(one: (Point, Point), other: (Point, Point)) -> bool {
+    one.0.cmplt(other.1).all() && other.0.cmplt(one.1).all()
+}
+
+/// The number of faults and the first of them.
+fn listed(faults: &[String]) -> String {
+    const MOST: usize = 20;
+    format!("{} faults:\n{}", faults.len(), faults[..faults.len().min(MOST)].join("\n"))
+}
+
+#[test]
+fn no_two_words_lie_over_each_other_and_none_runs_off_the_sheet() {
+    let mut faults = Vec::new();
+    each_scene(|scene, what| {
+        let all: Vec<_> = texts(scene)
+            .map(|(id, text)| (id, scene.letters(text), scene.place_of(text)))
+            .collect();
+        let edge = Point::new(scene.sheet.width_em, scene.sheet.height_em);
+        for (i, (id, letters, place)) in all.iter().enumerate() {
+            if !(place.0.cmpge(Point::ZERO).all() && place.1.cmple(edge).all()) {
+                faults.push(format!("{what}: {letters} ({}) leaves the sheet", id.text()));
+            }
+            for (_, other, there) in &all[i + 1..] {
+                if meet(*place, *there) {
+                    faults.push(format!("{what}: {letters} and {other}"));
+                }
+            }
+        }
+    });
+    assert!(faults.is_empty(), "{}", listed(&faults));
+}
+
+#[test]
+fn discs_and_grips_keep_clear_of_each_other_and_of_words() {
+    let mut faults = Vec::new();
+    each_scene(|scene, what| {
+        let all = discs(scene);
+        for (i, disc) in all.iter().enumerate() {
+            if all[i + 1..].iter().any(|other| meet(*disc, *other)) {
+                faults.push(format!("{what}: two discs"));
+            }
+            for (id, text) in texts(scene) {
+                let own = scene.place_of(text);
+                let inside = own.0.cmpgt(disc.0).all() && own.1.cmplt(disc.1).all();
+                if meet(*disc, own) && !inside {
+                    faults.push(format!("{what}: a disc and {} {:?}", scene.letters(text), id));
+                }
+            }
+        }
+    });
+    assert!(faults.is_empty(), "{}", listed(&faults));
+}
+
+#[test]
+fn every_number_of_a_scene_is_finite_and_every_metal_part_on_the_sheet() {
+    const OVER_EM: f64 = 0.01;
+    each_scene(|scene, what| {
+        for step in &scene.steps {
+            let finite = match step {
+                Step::Move(p) | Step::Line(p) => p.is_finite(),
+                Step::Arc(arc) => {
+                    arc.centre.is_finite() && arc.radius > 0.0 && arc.sweep_rad.is_finite()
+                }
+                Step::Close => true,
+            };
+            assert!(finite, "{what}: {step:?}");
+        }
+        let edge = Point::new(scene.sheet.width_em, scene.sheet.height_em) + OVER_EM;
+        for item in scene.items.iter().filter(|item| item.layer == Layer::Metal) {
+            let Shape::Path(steps) = &item.shape else { continue };
+            let (low, high) = bounds(&scene.steps[steps.clone()]).expect("a path has steps");
+            let on_sheet = low.cmpge(Point::splat(-OVER_EM)).all() && high.cmple(edge).all();
+            assert!(on_sheet, "{what}: {} {:?} {low} {high}", item.id.text(), item.role);
+        }
+    });
+}
+
+#[test]
+fn no_metal_runs_under_the_name_of_a_part() {
+    let mut faults = Vec::new();
+    each_scene(|scene, what| {
+        let parts = scene.items.iter().filter(|item| item.layer == Layer::Metal);
+        let metal: Vec<_> = parts
+            .filter_map(|item| match &item.shape {
+                Shape::Path(steps) => bounds(&scene.steps[steps.clone()]),
+                Shape::Text(_) => None,
+            })
+            .collect();
+        let names = scene.items.iter().filter(|item| matches!(item.role, Role::Name(_)));
+        for item in names {
+            let Shape::Text(text) = &item.shape else { continue };
+            if metal.iter().any(|part| meet(*part, scene.place_of(text))) {
+                faults.push(format!("{what}: {}", scene.letters(text)));
+            }
+        }
+    });
+    assert!(faults.is_empty(), "{}", listed(&faults));
+}
+
+#[test]
+fn what_stops_the_drawn_chain_stops_the_true_one() {
+    for (name, scenario) in lightgap_tests::scenarios() {
+        let chain = scenario.chain.chain();
+        if chain.goes_together() {
+            let drawn = widen(chain, f64::from(cap(chain)));
+            let stops = |play: Play| [play.yaw.by, play.turn.by, play.shear.by, play.twist.by];
+            assert_eq!(stops(Play::of(chain)), stops(Play::of(&drawn)), "{name}");
+        }
+    }
+}
