@@ -1,5 +1,7 @@
 //! A symmetric banded matrix and its `L D L'` factorisation: the one factorisation of the kernel.
 
+use super::lines::by_length;
+
 /// A symmetric matrix of `size` rows whose entries are zero where `|i - j| >= stride`.
 ///
 /// Column `j` of the lower triangle is stored at `j * stride`: its diagonal, then downwards. The
@@ -78,14 +80,8 @@ impl Band {
     /// Adds `weight * row row'`, the row touching `stride` unknowns from `first` on.
     #[inline(always)]
     pub(super) fn add_outer(&mut self, first: usize, row: &[f64], weight: f64) {
-        let stride = self.stride;
-        for (j, &value) in row.iter().enumerate() {
-            let at = (first + j) * stride;
-            let factor = weight * value;
-            for (entry, &below) in self.entry[at..at + stride].iter_mut().zip(&row[j..]) {
-                *entry += factor * below;
-            }
-        }
+        let block = &mut self.entry[first * self.stride..];
+        by_length!(row.len(), add_outer_of, block, row, weight);
     }
 
     /// `out = matrix * x`; both of `size` entries or more.
@@ -114,43 +110,65 @@ impl Band {
     /// Replaces a positive definite matrix by its factors: unit lower `L` below the diagonal, the
     /// reciprocals of `D` on it. A pivot lost to rounding freezes its unknown.
     pub(super) fn factor(&mut self) {
-        for j in 0..self.size {
-            let (left, right) = self.entry.split_at_mut((j + 1) * self.stride);
-            let column = &mut left[j * self.stride..];
-            let reciprocal = if column[0] > f64::MIN_POSITIVE { 1.0 / column[0] } else { 0.0 };
-            column[0] = reciprocal;
-            for i in 1..self.stride {
-                let below = column[i];
-                let factor = below * reciprocal;
-                let target = &mut right[(i - 1) * self.stride..];
-                for (entry, &value) in target.iter_mut().zip(&column[i..]) {
-                    *entry -= factor * value;
-                }
-            }
-            for below in &mut column[1..] {
-                *below *= reciprocal;
-            }
-        }
+        by_length!(self.stride, factor_of, &mut self.entry, self.size, self.stride);
     }
 
     /// Solves with the factors in place; `x` has `size + stride` entries, the last ones zero.
     pub(super) fn solve(&self, x: &mut [f64]) {
-        let stride = self.stride;
-        for j in 0..self.size {
-            let value = x[j];
-            let column = &self.entry[j * stride + 1..(j + 1) * stride];
-            for (target, &factor) in x[j + 1..].iter_mut().zip(column) {
-                *target -= factor * value;
+        by_length!(self.stride, solve_of, &self.entry, self.size, self.stride, x);
+    }
+}
+
+#[inline(always)]
+fn add_outer_of<const N: usize>(block: &mut [f64], row: &[f64], weight: f64) {
+    let n = if N == 0 { row.len() } else { N };
+    let (block, row) = (&mut block[..n * n], &row[..n]);
+    for j in 0..n {
+        let factor = weight * row[j];
+        for k in 0..n - j {
+            block[j * n + k] += factor * row[j + k];
+        }
+    }
+}
+
+#[inline(always)]
+fn factor_of<const N: usize>(entry: &mut [f64], size: usize, stride: usize) {
+    let n = if N == 0 { stride } else { N };
+    for j in 0..size {
+        let block = &mut entry[j * n..(j + n) * n];
+        let pivot = block[0];
+        let reciprocal = if pivot > f64::MIN_POSITIVE { 1.0 / pivot } else { 0.0 };
+        block[0] = reciprocal;
+        for i in 1..n {
+            let factor = block[i] * reciprocal;
+            for k in i..n {
+                block[i * n + k - i] -= factor * block[k];
             }
         }
-        for j in (0..self.size).rev() {
-            let column = &self.entry[j * stride..(j + 1) * stride];
-            let mut value = x[j] * column[0];
-            for (&factor, &below) in column[1..].iter().zip(&x[j + 1..]) {
-                value -= factor * below;
-            }
-            x[j] = value;
+        for below in &mut block[1..n] {
+            *below *= reciprocal;
         }
+    }
+}
+
+#[inline(always)]
+fn solve_of<const N: usize>(entry: &[f64], size: usize, stride: usize, x: &mut [f64]) {
+    let n = if N == 0 { stride } else { N };
+    for j in 0..size {
+        let column = &entry[j * n..(j + 1) * n];
+        let part = &mut x[j..j + n];
+        for k in 1..n {
+            part[k] -= column[k] * part[0];
+        }
+    }
+    for j in (0..size).rev() {
+        let column = &entry[j * n..(j + 1) * n];
+        let part = &mut x[j..j + n];
+        let mut value = part[0] * column[0];
+        for k in 1..n {
+            value -= column[k] * part[k];
+        }
+        part[0] = value;
     }
 }
 

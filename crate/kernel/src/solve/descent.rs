@@ -1,7 +1,8 @@
 //! A descent that cannot cycle, for when the rounds do: it finds a set for them to finish.
 
 use super::band::Band;
-use super::problem::{Rows, dot};
+use super::lines::{add_times, dot};
+use super::problem::Rows;
 use super::rounds::{EXACT, PROXIMAL, Point};
 use super::scale::{Scaled, largest};
 
@@ -137,9 +138,7 @@ impl Descent {
             self.pull[row] = pull;
             if pull > 0.0 {
                 force = force.max(pull);
-                for (slope, value) in self.slope[first..].iter_mut().zip(coefficient) {
-                    *slope -= pull * value;
-                }
+                add_times(&mut self.slope[first..], -pull, coefficient);
             }
         }
         force
@@ -185,9 +184,9 @@ impl Descent {
                 break;
             }
             if slope < 0.0 {
-                low = taken
+                low = taken;
             } else {
-                high = taken
+                high = taken;
             }
             taken -= slope / bend;
             if !(taken > low && taken < high) {

@@ -80,7 +80,7 @@ impl Dual {
         rows: &Rows,
         scaled: &Scaled,
         point: &mut Point,
-        held: &mut Vec<bool>,
+        held: &mut [bool],
     ) -> Ending {
         let n = scaled.gradient.len();
         let hessian = dense_hessian::<N>(scaled);

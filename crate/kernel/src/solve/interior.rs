@@ -1,7 +1,8 @@
 //! A predictor-corrector interior point method: close to the answer from anywhere.
 
 use super::band::Band;
-use super::problem::{Rows, dot};
+use super::lines::{add_times, by_length, dot};
+use super::problem::Rows;
 use super::rounds::{PROXIMAL, Point};
 use super::scale::{Scaled, largest};
 
@@ -16,18 +17,29 @@ const RUNAWAY: f64 = 1e9;
 /// Rows missed by less than this are rounding beside such multipliers.
 const MISSED: f64 = 1e-8;
 
-/// Workspace of the interior point, one entry a row unless noted.
+/// Workspace of the interior point.
 #[derive(Clone, Debug)]
 pub(super) struct Interior {
-    /// Slack of each row, > 0.
-    pub(super) slack: Vec<f64>,
-    miss: Vec<f64>,
-    slack_step: Vec<f64>,
-    push_step: Vec<f64>,
+    walls: Vec<Wall>,
     /// One entry an unknown, padded.
     side: Vec<f64>,
     step: Vec<f64>,
     factor: Band,
+}
+
+/// One row on its way.
+#[derive(Clone, Copy, Debug, Default)]
+struct Wall {
+    /// > 0, and in the end the gap.
+    slack: f64,
+    /// Reciprocal of the slack.
+    inverse: f64,
+    /// > 0.
+    push: f64,
+    /// Slack less gap.
+    miss: f64,
+    slack_step: f64,
+    push_step: f64,
 }
 
 /// Residuals of one interior point.
@@ -42,16 +54,33 @@ struct Residual {
     length: f64,
 }
 
+/// Rows as (first unknown, coefficients), the length of the coefficients known at compile time.
+#[inline(always)]
+fn lines<const N: usize>(rows: &Rows) -> impl Iterator<Item = (usize, &[f64])> {
+    let n = if N == 0 { rows.stride } else { N };
+    let first = rows.first.iter().map(|&first| first as usize);
+    first.zip(rows.coefficient.chunks_exact(n).map(move |line| &line[..n]))
+}
+
 impl Interior {
     pub(super) fn new() -> Interior {
-        Interior {
-            slack: Vec::new(),
-            miss: Vec::new(),
-            slack_step: Vec::new(),
-            push_step: Vec::new(),
-            side: Vec::new(),
-            step: Vec::new(),
-            factor: Band::new(0, 0),
+        let (side, step) = (Vec::new(), Vec::new());
+        Interior { walls: Vec::new(), side, step, factor: Band::new(0, 0) }
+    }
+
+    /// Takes the central starting point.
+    pub(super) fn begin(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
+        let unknowns = scaled.gradient.len();
+        point.reset(unknowns, rows.stride, rows.len());
+        point.push.fill(1.0);
+        self.walls.clear();
+        self.walls.extend(scaled.gap.iter().map(|gap| {
+            let slack = gap.max(1.0);
+            Wall { slack, inverse: 1.0 / slack, push: 1.0, ..Wall::default() }
+        }));
+        for padded in [&mut self.side, &mut self.step] {
+            padded.clear();
+            padded.resize(unknowns + rows.stride, 0.0);
         }
     }
 
@@ -65,141 +94,138 @@ impl Interior {
         close: f64,
         spent: &mut u32,
     ) -> bool {
-        for _ in 0..MOST_STEPS {
-            let residual = self.residual(rows, scaled, point);
-            let force = 1.0 + residual.push;
-            if residual.unbalanced <= close * force
-                && residual.missed <= close * (1.0 + residual.length)
-                && residual.complementarity <= close
-            {
-                return true;
-            }
-            if residual.push > RUNAWAY && residual.missed > MISSED {
-                return false;
-            }
-            *spent += 1;
-            self.factor_at(rows, scaled, point);
-            let mean = residual.complementarity;
-            let taken = self.advance(rows, point, mean);
-            if !(taken > SHORTEST) {
-                return false;
-            }
+        let reached =
+            by_length!(rows.stride, approach_of, self, rows, scaled, &mut point.x, close, spent);
+        for (push, wall) in point.push.iter_mut().zip(&self.walls) {
+            *push = wall.push;
         }
-        false
+        reached
     }
 
-    /// Takes the central starting point.
-    pub(super) fn begin(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
-        let (unknowns, count) = (scaled.gradient.len(), rows.len());
-        point.reset(unknowns, rows.stride, count);
-        point.push.fill(1.0);
-        self.slack.clear();
-        self.slack.extend(scaled.gap.iter().map(|gap| gap.max(1.0)));
-        for rowwise in [&mut self.miss, &mut self.slack_step, &mut self.push_step] {
-            rowwise.resize(count, 0.0);
-        }
-        for padded in [&mut self.side, &mut self.step] {
-            padded.clear();
-            padded.resize(unknowns + rows.stride, 0.0);
-        }
+    /// Whether each row pushes more than it is apart: the guess for the rounds.
+    pub(super) fn touching(&self) -> impl Iterator<Item = bool> {
+        self.walls.iter().map(|wall| wall.push > wall.slack)
     }
 
     /// Residuals at the point; leaves `-(Hx + q)` in `side`.
-    fn residual(&mut self, rows: &Rows, scaled: &Scaled, point: &Point) -> Residual {
+    #[inline(always)]
+    fn residual<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled, x: &[f64]) -> Residual {
         let unknowns = scaled.gradient.len();
-        scaled.hessian.multiply(&point.x, &mut self.side);
+        scaled.hessian.multiply(x, &mut self.side);
         for (side, gradient) in self.side.iter_mut().zip(&scaled.gradient) {
             *side = -(*side + gradient);
         }
         self.step.copy_from_slice(&self.side);
-        let mut products = 0.0;
-        for row in 0..rows.len() {
-            let (first, coefficient) = rows.row(row);
-            let (slack, push) = (self.slack[row], point.push[row]);
-            self.miss[row] = slack - (scaled.gap[row] + dot(coefficient, &point.x[first..]));
-            products += slack * push;
-            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
-                *step += push * value;
-            }
+        let (mut products, mut missed, mut most) = (0.0, 0.0_f64, 0.0_f64);
+        let rowwise = lines::<N>(rows).zip(&mut self.walls).zip(&scaled.gap);
+        for (((first, line), wall), gap) in rowwise {
+            wall.miss = wall.slack - (gap + dot(line, &x[first..]));
+            products += wall.slack * wall.push;
+            missed = missed.max(wall.miss.abs());
+            most = most.max(wall.push);
+            add_times(&mut self.step[first..], wall.push, line);
         }
         Residual {
             unbalanced: largest(&self.step[..unknowns]),
-            missed: largest(&self.miss),
+            missed,
             complementarity: if rows.is_empty() { 0.0 } else { products / rows.len() as f64 },
-            push: largest(&point.push),
-            length: largest(&point.x),
+            push: most,
+            length: largest(&x[..unknowns]),
         }
     }
 
     /// Factors `H + d I + sum of push/slack row row'`; adds the rows' misses to `side`.
-    fn factor_at(&mut self, rows: &Rows, scaled: &Scaled, point: &Point) {
+    #[inline(always)]
+    fn factor_at<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled) {
         self.factor.clone_from(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
-        for row in 0..rows.len() {
-            let (first, coefficient) = rows.row(row);
-            let weight = point.push[row] / self.slack[row];
-            self.factor.add_outer(first, coefficient, weight);
-            let pull = weight * self.miss[row];
-            for (side, value) in self.side[first..].iter_mut().zip(coefficient) {
-                *side += pull * value;
-            }
+        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
+            wall.inverse = 1.0 / wall.slack;
+            let weight = wall.push * wall.inverse;
+            self.factor.add_outer(first, line, weight);
+            add_times(&mut self.side[first..], weight * wall.miss, line);
         }
         self.factor.factor();
     }
 
     /// Predictor, corrector, step; answers the share of the full step taken.
-    fn advance(&mut self, rows: &Rows, point: &mut Point, mean: f64) -> f64 {
+    #[inline(always)]
+    fn advance<const N: usize>(&mut self, rows: &Rows, x: &mut [f64], mean: f64) -> f64 {
         self.step.copy_from_slice(&self.side);
         self.factor.solve(&mut self.step);
-        let reach = self.directions(rows, point, |_, _| 0.0);
+        let reach = self.directions::<N, false>(rows);
         let mut products = 0.0;
-        for row in 0..rows.len() {
-            products += (self.slack[row] + reach * self.slack_step[row])
-                * (point.push[row] + reach * self.push_step[row]);
+        for wall in &self.walls {
+            products +=
+                (wall.slack + reach * wall.slack_step) * (wall.push + reach * wall.push_step);
         }
         let ratio = products / (rows.len() as f64 * mean);
         let target = ratio * ratio * ratio * mean;
         self.step.copy_from_slice(&self.side);
-        for row in 0..rows.len() {
-            let bend = (self.slack_step[row] * self.push_step[row] - target) / self.slack[row];
-            let (first, coefficient) = rows.row(row);
-            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
-                *step -= bend * value;
-            }
+        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
+            let bend = (wall.slack_step * wall.push_step - target) * wall.inverse;
+            add_times(&mut self.step[first..], -bend, line);
             // Kept for the corrector's directions.
-            self.push_step[row] = bend;
+            wall.push_step = bend;
         }
         self.factor.solve(&mut self.step);
-        let reach = self.directions(rows, point, |bend, _| bend);
-        let taken = (SHORT_OF_BOUNDARY * reach).min(1.0);
-        for (x, step) in point.x.iter_mut().zip(&self.step) {
+        let taken = SHORT_OF_BOUNDARY * self.directions::<N, true>(rows);
+        for (x, step) in x.iter_mut().zip(&self.step) {
             *x += taken * step;
         }
-        for row in 0..rows.len() {
-            self.slack[row] += taken * self.slack_step[row];
-            point.push[row] += taken * self.push_step[row];
+        for wall in &mut self.walls {
+            wall.slack += taken * wall.slack_step;
+            wall.push += taken * wall.push_step;
         }
         taken
     }
 
-    /// Row directions that belong to `step`, `bend` being the second-order term found in
-    /// `push_step`; answers how far both stay positive.
-    fn directions(&mut self, rows: &Rows, point: &Point, bend: impl Fn(f64, f64) -> f64) -> f64 {
-        let mut inverse = 0.0_f64;
-        for row in 0..rows.len() {
-            let (first, coefficient) = rows.row(row);
-            let (slack, push) = (self.slack[row], point.push[row]);
-            let slack_step = dot(coefficient, &self.step[first..]) - self.miss[row];
-            let bent = bend(self.push_step[row], slack);
-            let push_step = -push - bent - push / slack * slack_step;
-            self.slack_step[row] = slack_step;
-            self.push_step[row] = push_step;
-            inverse = inverse.max(-slack_step / slack).max(-push_step / push);
+    /// Row directions that belong to `step`; where `BENT`, with the second-order term found in
+    /// `push_step`. Answers how far both stay positive.
+    #[inline(always)]
+    fn directions<const N: usize, const BENT: bool>(&mut self, rows: &Rows) -> f64 {
+        let mut fastest = 1.0_f64;
+        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
+            let slack_step = dot(line, &self.step[first..]) - wall.miss;
+            let rate = slack_step * wall.inverse;
+            let bend = if BENT { wall.push_step } else { 0.0 };
+            wall.slack_step = slack_step;
+            wall.push_step = -(wall.push + bend + wall.push * rate);
+            // How fast slack and push fall, as shares of themselves.
+            let fall = if BENT { 1.0 + rate + bend / wall.push } else { 1.0 + rate };
+            fastest = if -rate > fastest { -rate } else { fastest };
+            fastest = if fall > fastest { fall } else { fastest };
         }
-        if inverse > 0.0 {
-            (1.0 / inverse).min(1.0 / SHORT_OF_BOUNDARY)
-        } else {
-            1.0 / SHORT_OF_BOUNDARY
+        1.0 / fastest
+    }
+}
+
+#[inline(always)]
+fn approach_of<const N: usize>(
+    interior: &mut Interior,
+    rows: &Rows,
+    scaled: &Scaled,
+    x: &mut [f64],
+    close: f64,
+    spent: &mut u32,
+) -> bool {
+    for _ in 0..MOST_STEPS {
+        let residual = interior.residual::<N>(rows, scaled, x);
+        if residual.unbalanced <= close * (1.0 + residual.push)
+            && residual.missed <= close * (1.0 + residual.length)
+            && residual.complementarity <= close
+        {
+            return true;
+        }
+        if residual.push > RUNAWAY && residual.missed > MISSED {
+            return false;
+        }
+        *spent += 1;
+        interior.factor_at::<N>(rows, scaled);
+        let taken = interior.advance::<N>(rows, x, residual.complementarity);
+        if !(taken > SHORTEST) {
+            return false;
         }
     }
+    false
 }

@@ -12,17 +12,24 @@
 //! # How it is solved
 //!
 //! Forces are scaled by the load and lengths by the largest gap (by powers of two, so scaling
-//! rounds nothing). Every step, in every method below, factors one matrix shape,
+//! rounds nothing). Every step of every method but the first factors one matrix shape,
 //! `H + d I + sum of w_i row_i row_i'`, positive definite and banded: an `L D L'` factorisation
 //! without pivots, linear in the number of unknowns.
 //!
-//! 1. *Rounds*: guess which rows touch, solve with those held, drop rows that pull, add rows that
-//!    are violated. A proximal refinement from zero gives exact digits and, where the touching
-//!    rows depend on each other, the least-norm forces.
-//! 2. *Interior point*: when the rounds do not settle, a predictor-corrector method goes close to
-//!    the answer from anywhere, and the rounds start again from its guess.
-//! 3. *Shortfall*: when no `x` keeps every gap, the pose with the least sum of squares of the
+//! 1. *Dual* (up to 15 unknowns): the most violated row is added, one at a time, to a set that
+//!    never pulls. Exact, a fraction of a microsecond for one joint. Forces are then shared, with
+//!    least norm, among all rows that touch.
+//! 2. *Rounds* (warm, and to finish every other method): hold the guessed rows, drop rows that
+//!    pull, add rows that are violated. A proximal refinement gives exact digits and, where the
+//!    touching rows depend on each other, the least-norm forces.
+//! 3. *Interior point*: a predictor-corrector method goes close to the answer from anywhere, in
+//!    stages, and the rounds start from its guess.
+//! 4. *Descent* on the augmented Lagrangian, where the rounds cycle.
+//! 5. *Shortfall*: when no `x` keeps every gap, the pose with the least sum of squares of the
 //!    violations is the answer given, with the violations as the proof.
+//!
+//! Where the objective leaves `x` free, the dual method and the rounds stay as near as they can to
+//! `x = 0` (warm: to the last answer) and the interior point stays in the middle.
 //!
 //! ```
 //! use lightgap::solve::{Problem, Solver, Start, Status};
@@ -38,11 +45,14 @@
 
 // `!(a <= b)` is written on purpose here: a value that is not a number must fail every check.
 #![allow(clippy::neg_cmp_op_on_partial_ord)]
+// Matrix formulas are written with the indices they have on paper.
+#![allow(clippy::needless_range_loop)]
 
 mod band;
 mod descent;
 mod dual;
 mod interior;
+mod lines;
 mod problem;
 mod report;
 mod root;

@@ -1,6 +1,7 @@
 //! The data of one contact problem.
 
 use super::band::Band;
+use super::lines::dot;
 
 /// Gap rows: `gap_i + sum over k of coefficient_ik x[first_i + k]`.
 ///
@@ -79,21 +80,11 @@ impl Rows {
     }
 }
 
-/// Sum of products over the length of `a`, in index order.
-#[inline(always)]
-pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    let mut sum = 0.0;
-    for (a, b) in a.iter().zip(b) {
-        sum += a * b;
-    }
-    sum
-}
-
 /// The power of two nearest (in ratio) to the square root of `square`; 1 where there is none.
 fn power_of_two_root(square: f64) -> f64 {
     const BIAS: u64 = 1023;
     const FRACTION_BITS: u64 = 52;
-    if !(square >= f64::MIN_POSITIVE && square <= f64::MAX) {
+    if !(f64::MIN_POSITIVE..=f64::MAX).contains(&square) {
         return 1.0;
     }
     // 2^e <= square < 2^(e + 1) with e + bias in the exponent bits; the root is 2^round(e / 2),

@@ -55,6 +55,8 @@ pub fn root_between(f: impl Fn(f64) -> f64, low: f64, high: f64, width: f64) -> 
         let at = if inside { guess } else { a + 0.5 * (b - a) };
         let value = f(at);
         steps += 1;
+        // Exactly: the bracket has no number left inside.
+        #[allow(clippy::float_cmp)]
         if value == 0.0 || at == a || at == b {
             return Root { status: RootStatus::Found, at, value, steps };
         }

@@ -1,7 +1,8 @@
 //! Rounds: hold a guessed set of rows as equalities, look at the signs, guess again.
 
 use super::band::Band;
-use super::problem::{Rows, dot};
+use super::lines::{add_times, dot};
+use super::problem::Rows;
 use super::scale::{Scaled, largest};
 
 /// `d`: the proximal weight on `x`, small beside the scaled `H` and load of about 1, large beside
@@ -17,8 +18,9 @@ pub(super) const EXACT: f64 = 1e-12;
 /// Refinement stops here: another one would only stir the last bits.
 const STILL: f64 = 1e-15;
 
-/// Rounds tried from a guessed set before another method is asked.
-const MOST_ROUNDS: u32 = 8;
+/// A refinement that leaves more than this share of the error is the last.
+const WORTHWHILE: f64 = 0.5;
+
 /// A scaled point: `x` padded to the band, one multiplier a row.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Point {
@@ -68,13 +70,14 @@ impl Rounds {
         rows: &Rows,
         scaled: &Scaled,
         point: &mut Point,
+        most: u32,
         spent: &mut u32,
     ) -> bool {
         self.seen.clear();
         self.start.clear();
         self.start.extend_from_slice(&point.x);
         let mut one_at_a_time = false;
-        for _ in 0..MOST_ROUNDS {
+        for _ in 0..most {
             *spent += 1;
             let balanced = self.hold(rows, scaled, point);
             let changed = self.change(rows, scaled, point, one_at_a_time);
@@ -105,13 +108,17 @@ impl Rounds {
         self.step.clear();
         self.step.resize(unknowns + rows.stride, 0.0);
         self.miss.resize(rows.len(), 0.0);
+        let mut before = f64::INFINITY;
         for refinement in 0.. {
             let (unbalanced, open) = self.residual(rows, scaled, point);
             let force = 1.0 + largest(&point.push);
             let length = 1.0 + largest(&point.x);
-            if unbalanced <= STILL * force && open <= STILL * length || refinement == REFINEMENTS {
+            let still = unbalanced <= STILL * force && open <= STILL * length;
+            let left = unbalanced / force + open / length;
+            if still || refinement == REFINEMENTS || left > WORTHWHILE * before {
                 return unbalanced <= EXACT * force && open <= EXACT * length;
             }
+            before = left;
             self.refine(rows, point);
         }
         false
@@ -128,9 +135,7 @@ impl Rounds {
         for &row in &self.set {
             let (first, coefficient) = rows.row(row as usize);
             let push = point.push[row as usize];
-            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
-                *step += push * value;
-            }
+            add_times(&mut self.step[first..], push, coefficient);
         }
         let unbalanced = largest(&self.step[..unknowns]);
         let mut open = 0.0_f64;
@@ -140,9 +145,7 @@ impl Rounds {
             self.miss[row as usize] = miss;
             open = open.max(miss.abs());
             let pull = PENALTY * miss;
-            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
-                *step += pull * value;
-            }
+            add_times(&mut self.step[first..], pull, coefficient);
         }
         (unbalanced, open)
     }

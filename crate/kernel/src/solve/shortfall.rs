@@ -1,12 +1,13 @@
 //! The pose that misses least: when no `x` keeps every gap, by how much, and the proof.
 
 use super::band::Band;
-use super::problem::{Rows, dot};
+use super::lines::{add_times, dot};
+use super::problem::Rows;
 use super::rounds::Point;
 use super::scale::{Scaled, largest};
 
-/// Newton steps after which the search gives up; 3 to 12 are usual.
-const MOST_STEPS: u32 = 60;
+/// Newton steps after which the search gives up; 3 to 12 are usual, long strands need more.
+const MOST_STEPS: u32 = 300;
 /// The proximal weight, beside rows of size 1: picks one pose where the violated rows leave some
 /// freedom.
 const PROXIMAL: f64 = 1e-10;
@@ -14,94 +15,145 @@ const PROXIMAL: f64 = 1e-10;
 const MISSED: f64 = 1e-9;
 /// What rounding leaves of balanced violations.
 const STILL: f64 = 1e-15;
-/// Halvings of one step: past this it is rounding.
-const MOST_HALVINGS: u32 = 30;
+/// Evaluations of one line search.
+const MOST_TRIALS: u32 = 40;
+/// The slope along a line counts as zero at this share of its value at the start.
+const LEVEL: f64 = 1e-6;
+
+/// What the search found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Verdict {
+    /// No pose: the violations balance, so no motion can mend them.
+    Impossible,
+    /// Every row is met but for rounding.
+    Possible,
+    /// Violations are left that do not balance yet.
+    Unsure,
+}
 
 /// Workspace of the search.
 #[derive(Clone, Debug)]
 pub(super) struct Shortfall {
     step: Vec<f64>,
     slope: Vec<f64>,
+    gap: Vec<f64>,
+    gap_step: Vec<f64>,
     factor: Band,
 }
 
 impl Shortfall {
     pub(super) fn new() -> Shortfall {
-        Shortfall { step: Vec::new(), slope: Vec::new(), factor: Band::new(0, 0) }
+        Shortfall {
+            step: Vec::new(),
+            slope: Vec::new(),
+            gap: Vec::new(),
+            gap_step: Vec::new(),
+            factor: Band::new(0, 0),
+        }
     }
 
-    /// Minimises the sum of squares of the violations from `x = 0` by Newton steps on that
-    /// piecewise quadratic. Leaves the violations (>= 0) in `point.push`; answers whether any is
-    /// more than rounding.
+    /// Minimises the sum of squares of the violations, from `point.x`, by Newton steps with an
+    /// exact line search on that piecewise quadratic. Leaves the violations (>= 0) in `point.push`.
     pub(super) fn find(
         &mut self,
         rows: &Rows,
         scaled: &Scaled,
         point: &mut Point,
         spent: &mut u32,
-    ) -> bool {
-        let unknowns = scaled.gradient.len();
-        point.reset(unknowns, rows.stride, rows.len());
-        self.step.clear();
-        self.step.resize(unknowns + rows.stride, 0.0);
-        let mut sum = self.violations(rows, scaled, point, 0.0);
+    ) -> Verdict {
+        self.step.resize(scaled.gradient.len() + rows.stride, 0.0);
+        self.gap.resize(rows.len(), 0.0);
+        self.gap_step.resize(rows.len(), 0.0);
         for _ in 0..MOST_STEPS {
+            self.violations(rows, scaled, point);
             *spent += 1;
             self.newton(rows, scaled, point);
-            let mut taken = 1.0;
-            let mut next = self.violations(rows, scaled, point, taken);
-            for _ in 0..MOST_HALVINGS {
-                if next <= sum {
-                    break;
-                }
-                taken *= 0.5;
-                next = self.violations(rows, scaled, point, taken);
+            if largest(&self.slope) <= STILL * (1.0 + largest(&point.push)) {
+                break;
             }
-            if !(next <= sum) || self.flat(point) {
+            let taken = self.search(rows);
+            if !(taken > 0.0) {
                 break;
             }
             for (x, step) in point.x.iter_mut().zip(&self.step) {
                 *x += taken * step;
             }
-            sum = next;
         }
-        self.step.fill(0.0);
-        self.violations(rows, scaled, point, 0.0);
-        largest(&point.push) > MISSED * (1.0 + largest(&point.x))
+        self.violations(rows, scaled, point);
+        self.verdict(point)
     }
 
-    /// Whether the violations balance at the pose the last step started from.
-    fn flat(&self, point: &Point) -> bool {
-        largest(&self.slope) <= STILL * (1.0 + largest(&point.push))
+    /// Violated rows that cancel prove that there is no pose, as far as they cancel: moving by as
+    /// much as the pose is large must not gain what is missing.
+    fn verdict(&self, point: &Point) -> Verdict {
+        let length = 1.0 + largest(&point.x);
+        if largest(&point.push) <= MISSED * length {
+            return Verdict::Possible;
+        }
+        let missing: f64 = point.push.iter().map(|push| push * push).sum();
+        let gain = length * self.slope.iter().map(|slope| slope.abs()).sum::<f64>();
+        if gain < missing { Verdict::Impossible } else { Verdict::Unsure }
     }
 
-    /// Violations at `x + taken step`, left in `point.push`; answers the sum of their squares.
-    fn violations(&self, rows: &Rows, scaled: &Scaled, point: &mut Point, taken: f64) -> f64 {
-        let mut sum = 0.0;
+    /// Gaps at `x`, and violations in `point.push`.
+    fn violations(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
         for row in 0..rows.len() {
             let (first, coefficient) = rows.row(row);
-            let gap = scaled.gap[row]
-                + dot(coefficient, &point.x[first..])
-                + taken * dot(coefficient, &self.step[first..]);
-            let violation = (-gap).max(0.0);
-            point.push[row] = violation;
-            sum += violation * violation;
+            let gap = scaled.gap[row] + dot(coefficient, &point.x[first..]);
+            self.gap[row] = gap;
+            point.push[row] = (-gap).max(0.0);
         }
-        sum
+    }
+
+    /// The share of the step at which the sum of squares is least along it.
+    fn search(&mut self, rows: &Rows) -> f64 {
+        for row in 0..rows.len() {
+            let (first, coefficient) = rows.row(row);
+            self.gap_step[row] = dot(coefficient, &self.step[first..]);
+        }
+        let start = self.along(0.0).0;
+        let (mut low, mut high) = (0.0, f64::INFINITY);
+        let mut taken = 1.0;
+        for _ in 0..MOST_TRIALS {
+            let (slope, bend) = self.along(taken);
+            if slope.abs() <= LEVEL * start.abs() {
+                break;
+            }
+            if slope < 0.0 {
+                low = taken;
+            } else {
+                high = taken;
+            }
+            taken -= slope / bend;
+            if !(taken > low && taken < high) {
+                taken = if high.is_finite() { low + 0.5 * (high - low) } else { low + 1.0 };
+            }
+        }
+        taken
+    }
+
+    /// Slope and curvature along the step at share `taken` of it.
+    fn along(&self, taken: f64) -> (f64, f64) {
+        let (mut slope, mut bend) = (0.0, 0.0);
+        for (gap, step) in self.gap.iter().zip(&self.gap_step) {
+            let gap = gap + taken * step;
+            if gap < 0.0 {
+                slope += gap * step;
+                bend += step * step;
+            }
+        }
+        (slope, bend)
     }
 
     /// The step that would null the slope if the violated rows stayed the same.
-    fn newton(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) {
+    fn newton(&mut self, rows: &Rows, scaled: &Scaled, point: &Point) {
         self.step.fill(0.0);
-        self.violations(rows, scaled, point, 0.0);
         self.factor.reshape(scaled.gradient.len(), rows.stride);
         self.factor.add_diagonal(PROXIMAL);
         for row in (0..rows.len()).filter(|&row| point.push[row] > 0.0) {
             let (first, coefficient) = rows.row(row);
             self.factor.add_outer(first, coefficient, 1.0);
-            for (step, value) in self.step[first..].iter_mut().zip(coefficient) {
-                *step += point.push[row] * value;
-            }
+            add_times(&mut self.step[first..], point.push[row], coefficient);
         }
         self.slope.clone_from(&self.step);
         self.factor.factor();

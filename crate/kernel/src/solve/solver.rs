@@ -3,17 +3,21 @@
 use super::descent::Descent;
 use super::dual::{Dual, Ending};
 use super::interior::Interior;
+use super::lines::add_times;
 use super::problem::{Problem, Rows};
 use super::report::{Report, Start, Status};
 use super::rounds::{Point, Rounds};
 use super::scale::{Scaled, largest};
-use super::shortfall::Shortfall;
+use super::shortfall::{Shortfall, Verdict};
 
 /// Up to this many unknowns (five bodies in a plane) the dual method is the quickest.
 const SMALL: usize = 15;
 
-/// How close the interior point goes before each try of the rounds, in scaled numbers near 1.
-const STAGES: [f64; 3] = [1e-6, 1e-9, 1e-12];
+/// Rounds tried from a guessed set before another method is asked.
+const MOST_ROUNDS: u32 = 8;
+/// How close the interior point goes before each try of the rounds, in scaled numbers near 1, and
+/// how many rounds are worth trying there.
+const STAGES: [(f64, u32); 3] = [(1e-8, 4), (1e-10, 8), (1e-12, 8)];
 /// Close enough to be an answer without the last digits.
 const CLOSE: f64 = 1e-8;
 
@@ -111,7 +115,8 @@ impl Solver {
         match self.climb(rows, spent) {
             Ending::Exact => return Status::Solved,
             Ending::Contradiction => {
-                if self.shortfall.find(rows, &self.scaled, &mut self.point, spent) {
+                self.point.reset(self.scaled.gradient.len(), rows.stride, rows.len());
+                if self.impossible(rows, spent) {
                     return Status::Infeasible;
                 }
             }
@@ -141,29 +146,29 @@ impl Solver {
         for (to, from) in self.point.x.iter_mut().zip(&self.x) {
             *to = from / self.scaled.length;
         }
-        self.rounds.settle(rows, &self.scaled, &mut self.point, spent)
+        self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_ROUNDS, spent)
     }
 
     /// The interior point, closer and closer; rounds from its guess at each stage, then a descent.
     fn inside(&mut self, rows: &Rows, spent: &mut u32) -> Status {
         self.interior.begin(rows, &self.scaled, &mut self.inner_point);
         let mut reached = f64::INFINITY;
-        for close in STAGES {
+        for (close, most) in STAGES {
             let point = &mut self.inner_point;
             if !self.interior.approach(rows, &self.scaled, point, close, spent) {
                 break;
             }
             reached = close;
             self.point.clone_from(&self.inner_point);
-            let pairs = self.point.push.iter().zip(&self.interior.slack);
             self.rounds.held.clear();
-            self.rounds.held.extend(pairs.map(|(push, slack)| push > slack));
-            if self.rounds.settle(rows, &self.scaled, &mut self.point, spent) {
+            self.rounds.held.extend(self.interior.touching());
+            if self.rounds.settle(rows, &self.scaled, &mut self.point, most, spent) {
                 return Status::Solved;
             }
         }
         let close = reached <= CLOSE;
-        if !close && self.shortfall.find(rows, &self.scaled, &mut self.point, spent) {
+        self.point.clone_from(&self.inner_point);
+        if !close && self.impossible(rows, spent) {
             return Status::Infeasible;
         }
         self.point.clone_from(&self.inner_point);
@@ -173,11 +178,16 @@ impl Solver {
         if close { Status::Unpolished } else { Status::Stalled }
     }
 
+    /// Whether the least shortfall, sought from `point`, proves that there is no pose.
+    fn impossible(&mut self, rows: &Rows, spent: &mut u32) -> bool {
+        self.shortfall.find(rows, &self.scaled, &mut self.point, spent) == Verdict::Impossible
+    }
+
     /// A descent from `point`, finished by rounds.
     fn descend(&mut self, rows: &Rows, spent: &mut u32) -> bool {
         let held = &mut self.rounds.held;
         self.descent.descend(rows, &self.scaled, &mut self.point, held, spent);
-        self.rounds.settle(rows, &self.scaled, &mut self.point, spent)
+        self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_ROUNDS, spent)
     }
 
     /// The answer that goes with the status, in the caller's units; no -0 among it.
@@ -225,9 +235,7 @@ impl Solver {
             if push > 0.0 {
                 let (first, coefficient) = rows.row(row);
                 let push = push * rows.size[row];
-                for (residual, value) in residual[first..].iter_mut().zip(coefficient) {
-                    *residual -= push * value;
-                }
+                add_times(&mut residual[first..], -push, coefficient);
             }
         }
         let stationarity = largest(residual);

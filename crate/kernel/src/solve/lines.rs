@@ -1,0 +1,52 @@
+//! Sums over one row, written out for the lengths that bodies in a plane give.
+
+/// The lengths written out: one, two and three bodies. Others take the same path, a little slower.
+macro_rules! by_length {
+    ($length:expr, $call:ident, $($argument:expr),*) => {
+        match $length {
+            3 => $call::<3>($($argument),*),
+            6 => $call::<6>($($argument),*),
+            9 => $call::<9>($($argument),*),
+            _ => $call::<0>($($argument),*),
+        }
+    };
+}
+pub(super) use by_length;
+
+/// Sum of products over the length of `a`: even and odd places apart, then both, so that two go at
+/// a time.
+#[inline(always)]
+pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
+    by_length!(a.len(), dot_of, a, b)
+}
+
+#[inline(always)]
+fn dot_of<const N: usize>(a: &[f64], b: &[f64]) -> f64 {
+    let n = if N == 0 { a.len() } else { N };
+    let (a, b) = (&a[..n], &b[..n]);
+    let mut lanes = [0.0; 2];
+    for pair in 0..n / 2 {
+        for (lane, sum) in lanes.iter_mut().enumerate() {
+            *sum += a[2 * pair + lane] * b[2 * pair + lane];
+        }
+    }
+    if n % 2 == 1 {
+        lanes[0] += a[n - 1] * b[n - 1];
+    }
+    lanes[0] + lanes[1]
+}
+
+/// `to += factor * line` over the length of `line`.
+#[inline(always)]
+pub(super) fn add_times(to: &mut [f64], factor: f64, line: &[f64]) {
+    by_length!(line.len(), add_times_of, to, factor, line);
+}
+
+#[inline(always)]
+fn add_times_of<const N: usize>(to: &mut [f64], factor: f64, line: &[f64]) {
+    let n = if N == 0 { line.len() } else { N };
+    let (to, line) = (&mut to[..n], &line[..n]);
+    for i in 0..n {
+        to[i] += factor * line[i];
+    }
+}
