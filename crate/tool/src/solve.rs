@@ -1,12 +1,15 @@
 //! `cargo solve`: reports of scenarios, without a browser.
 
+mod picture;
 mod print;
 mod read;
 mod sentence;
+mod words;
 
 use crate::trouble::Trouble;
 use lightgap::report::Report;
 use std::io::Write;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// How a run ends that refused a scenario.
@@ -21,6 +24,9 @@ pub struct Options {
     /// How reports are printed
     #[arg(long, value_enum, default_value = "json")]
     format: Format,
+    /// Draw the scenario at its stop into a file; takes one scenario
+    #[arg(long, value_name = "FILE")]
+    svg: Option<PathBuf>,
 }
 
 /// Forms of a report.
@@ -36,11 +42,20 @@ pub enum Format {
 
 /// Solves every scenario: prints the reports of the good ones, says the faults of the others.
 pub fn run(options: &Options) -> Result<ExitCode, Trouble> {
+    if options.svg.is_some() && options.scenarios.len() > 1 {
+        return Err(Trouble::Said("--svg draws one scenario: name one alone".into()));
+    }
     let mut reports = Vec::new();
     let mut refused = false;
     for name in &options.scenarios {
         match read::scenario(name) {
-            Ok(scenario) => reports.push(Report::of(&scenario)),
+            Ok(scenario) => {
+                reports.push(Report::of(&scenario));
+                if let Some(file) = &options.svg {
+                    let picture = picture::svg(scenario);
+                    std::fs::write(file, picture).map_err(Trouble::file(file))?;
+                }
+            }
             Err(faults) => {
                 refused = true;
                 faults.iter().for_each(|fault| eprintln!("{}: {fault}", read::shown(name)));

@@ -96,3 +96,18 @@ fn a_file_that_is_not_there_is_refused_in_one_sentence() {
     assert!(done.stdout.is_empty());
     assert_eq!(lines(&done.stderr).len(), 1);
 }
+
+#[test]
+fn a_drawing_is_written_beside_the_report_for_one_scenario_alone() {
+    let file = std::env::temp_dir().join(format!("lightgap-{}.svg", std::process::id()));
+    let name = file.to_string_lossy().into_owned();
+    let files = scenarios();
+    let done = solve(&["--svg", &name], &files[..1], "");
+    assert_eq!((done.status.code(), lines(&done.stdout).len()), (Some(0), 1));
+    let drawing = std::fs::read_to_string(&file).expect("it was written");
+    assert!(drawing.starts_with("<svg "));
+    std::fs::remove_file(&file).expect("it was there");
+    let done = solve(&["--svg", &name], &files, "");
+    assert_eq!(done.status.code(), Some(1));
+    assert!(lines(&done.stderr)[0].contains("--svg") && !file.exists());
+}

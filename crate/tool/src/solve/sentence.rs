@@ -1,17 +1,10 @@
 //! A fault as a sentence: the page's own words, with the field's path where the page has its name.
 
+use super::words::{WORDS, filled};
 use lightgap::error::{Error, Given, Term};
-use std::collections::BTreeMap;
-use std::sync::LazyLock;
 
 /// Texts from a file are shown up to this many characters.
 const SHOWN_CHARACTERS: usize = 60;
-
-/// The page's words, by id.
-static WORDS: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
-    let text = include_str!("../../../../www/words/en.json");
-    serde_json::from_str(text).expect("the words are one flat object of texts")
-});
 
 /// The sentence for a fault.
 pub fn of_fault(fault: &Error) -> String {
@@ -63,19 +56,6 @@ fn plain(text: &str) -> String {
     shown
 }
 
-/// The sentence with its `{places}` filled, each once, whatever their texts hold.
-fn filled(sentence: &str, places: &[(&str, String)]) -> String {
-    let mut parts = sentence.split('{');
-    let mut text = parts.next().unwrap_or_default().to_string();
-    for part in parts {
-        let (name, rest) = part.split_once('}').unwrap_or((part, ""));
-        let value = places.iter().find(|(place, _)| *place == name);
-        text.push_str(value.map_or("?", |(_, value)| value));
-        text.push_str(rest);
-    }
-    text
-}
-
 /// A sentence begins large, unless it begins with the path of a field.
 fn capital(sentence: &str, field: &str) -> String {
     let mut letters = sentence.chars();
@@ -87,7 +67,7 @@ fn capital(sentence: &str, field: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{filled, of_fault};
+    use super::of_fault;
     use lightgap::error::{Error, Rule};
 
     #[test]
@@ -135,8 +115,7 @@ mod tests {
     }
 
     #[test]
-    fn a_text_of_the_file_cannot_pose_as_a_place_or_as_more_lines() {
-        assert_eq!(filled("{value}!", &[("value", "{field}".into())]), "{field}!");
+    fn a_text_of_the_file_cannot_pose_as_more_lines() {
         let said = of_fault(&Error::text("motion.kind", "a\nb\u{1b}[31m", Rule::Missing));
         assert!(!said.contains(['\n', '\u{1b}']), "{said:?}");
     }
