@@ -3,3 +3,4 @@
 mod chains;
 mod corners;
 mod limits;
+mod poses;

@@ -20,17 +20,23 @@ const MOST_UNKNOWNS: usize = 15;
 /// A hand further from where the point rests than this many times the joints' own looseness pulls
 /// no harder.
 const CALL_REACHES: f64 = 3.0;
-/// Rounds of linearisation; two to six are usual.
+/// Rounds of linearisation; two to six are usual. A plate pushed from both ends far beyond any use
+/// can be about to buckle either way; then the rounds end a little short of the best place, in a
+/// pose that is allowed.
 const MOST_ROUNDS: u32 = 36;
 /// A step below this ends the rounds, mm: what rounding leaves of a force of 1, over the weakest
 /// weight. A gap misses by the square of a step.
 const STEP_MM: f64 = 2e-8;
 /// No exact gap of a settled pose is below minus this, mm.
 pub const OVERLAP_MM: f64 = 1e-9;
-/// Rounds after which steps are shortened, because they may go to and fro.
-const PATIENCE: u32 = 14;
-/// The share of a step that is then taken.
-const SHORTER: f64 = 0.5;
+/// Rounds after which steps must come nearer, because they may go to and fro.
+const PATIENCE: u32 = 8;
+/// Steps below this are taken as they come: what they gain is lost in rounding.
+const SLIGHT_MM: f64 = 1e-6;
+/// Halvings of one such step.
+const SHORTENINGS: u32 = 8;
+/// How many times the hardest push an overlap weighs.
+const PENALTY: f64 = 2.0;
 /// Halvings on the way back to the straight pose when the rounds end inside metal.
 const HALVINGS: u32 = 60;
 
@@ -77,7 +83,8 @@ pub struct Settled {
     pub solve: Report,
     /// Rounds of linearisation.
     pub rounds: u32,
-    /// The last step of the rounds, mm.
+    /// The last step of the rounds, mm: when it is more than rounding, the pose is allowed but not
+    /// quite the nearest.
     pub step_mm: f64,
     /// The smallest exact gap, mm.
     pub worst_gap_mm: f64,
@@ -98,6 +105,8 @@ pub struct Settler {
     gaps_mm: Vec<f64>,
     problem: Problem,
     solver: Solver,
+    /// The squares of the wishes at the pose they were written about.
+    squares_mm2: f64,
     /// Workspace of a check.
     factors: Band,
 }
@@ -119,6 +128,7 @@ impl Settler {
             construction: sizes.construction,
             problem: Problem::new(unknowns, unknowns - 1),
             solver: Solver::new(),
+            squares_mm2: 0.0,
             factors: Band::new(unknowns, unknowns),
             pose: straight,
             call_mm: CALL_REACHES * looseness_mm(sizes),
@@ -177,13 +187,20 @@ impl Settler {
                 self.write_bend(wishes);
             }
             let solve = self.solver.solve(&self.problem, start);
-            let step_mm = self.take_step(if rounds < PATIENCE { 1.0 } else { SHORTER });
+            let (from, before_mm2) = (self.pose, self.squares_mm2);
+            let step_mm = self.take_step();
             rounds += 1;
             start = Start::Warm;
             let settled = step_mm <= STEP_MM && solve.status != Status::Stalled;
             if settled || rounds == MOST_ROUNDS {
+                if !settled {
+                    self.pose = from;
+                }
                 self.step_back();
                 return Settled { solve, rounds, step_mm, worst_gap_mm: self.measure() };
+            }
+            if rounds >= PATIENCE && step_mm > SLIGHT_MM {
+                self.shorten(&from, before_mm2, wishes, rest);
             }
         }
     }
@@ -198,17 +215,15 @@ impl Settler {
         ]
     }
 
-    /// Takes a share of the step to the solver's answer; returns its largest change, mm.
-    fn take_step(&mut self, share: f64) -> f64 {
+    /// Takes the solver's answer as the pose; returns the largest change, mm.
+    fn take_step(&mut self) -> f64 {
         let mut largest_mm: f64 = 0.0;
         for i in 0..self.free.len() {
             let body = self.free[i];
             let before = self.deviation(body);
-            let mut x = before;
-            for (x, wanted) in x.iter_mut().zip(&self.solver.x()[3 * i..]) {
-                let step_mm = wanted - *x;
-                largest_mm = largest_mm.max(step_mm.abs());
-                *x += share * step_mm;
+            let x = &self.solver.x()[3 * i..3 * i + 3];
+            for axis in 0..3 {
+                largest_mm = largest_mm.max((x[axis] - before[axis]).abs());
             }
             let straight = self.straight.of(body);
             let place = Placement::new(
@@ -219,6 +234,30 @@ impl Settler {
             self.pose.put(self.construction, body, place);
         }
         largest_mm
+    }
+
+    /// Shortens a step that comes no nearer: by what the wishes miss and what metal overlaps, the
+    /// overlap weighed heavier than any contact pushes.
+    fn shorten(&mut self, from: &Pose, before_mm2: f64, wishes: &[Wish], rest: &Pose) {
+        let weight = PENALTY * self.push().iter().fold(0.0, |most: f64, push| most.max(*push));
+        let to = self.pose;
+        self.pose = *from;
+        let before = before_mm2 + weight * self.overlap_mm();
+        let mut share = 1.0;
+        for _ in 0..SHORTENINGS {
+            self.pose = between(from, &to, share);
+            self.write_squares(wishes, rest);
+            if self.squares_mm2 + weight * self.overlap_mm() < before {
+                return;
+            }
+            share *= 0.5;
+        }
+    }
+
+    /// The sum of all overlaps, mm.
+    fn overlap_mm(&self) -> f64 {
+        let overlaps = self.meetings.iter().map(|meeting| (-meeting.gap_mm(&self.pose)).max(0.0));
+        overlaps.sum()
     }
 
     /// Writes the exact gaps of the present pose; returns the smallest, mm.

@@ -29,7 +29,19 @@ impl Settler {
 
     /// The problem about the present pose.
     pub(super) fn write_problem(&mut self, wishes: &[Wish], rest: &Pose) {
+        self.write_squares(wishes, rest);
+        for i in 0..self.meetings.len() {
+            let slope = self.meetings[i].slope(&self.pose);
+            let (row, gap) = self.row(&self.meetings[i], &slope);
+            let unknowns = self.problem.unknowns();
+            self.problem.push_row(0, &row[..unknowns], gap);
+        }
+    }
+
+    /// The squares of the problem about the present pose, and what they are there.
+    pub(super) fn write_squares(&mut self, wishes: &[Wish], rest: &Pose) {
         self.problem.clear();
+        self.squares_mm2 = 0.0;
         for wish in wishes {
             self.write_wish(wish);
         }
@@ -38,12 +50,6 @@ impl Settler {
             self.write_looseness(one, other, rest);
         }
         self.write_togetherness();
-        for i in 0..self.meetings.len() {
-            let slope = self.meetings[i].slope(&self.pose);
-            let (row, gap) = self.row(&self.meetings[i], &slope);
-            let unknowns = self.problem.unknowns();
-            self.problem.push_row(0, &row[..unknowns], gap);
-        }
     }
 
     /// A wish as squares about the present pose.
@@ -124,15 +130,18 @@ impl Settler {
 
     /// Adds weight/2 (form.x - target)^2 to the objective.
     fn add_square(&mut self, form: &[f64; MOST_UNKNOWNS], target: f64, weight: f64) {
+        let mut miss = -target;
         for i in 0..self.problem.unknowns() {
             if form[i] == 0.0 {
                 continue;
             }
+            miss += form[i] * self.deviation(self.free[i / 3])[i % 3];
             for j in 0..=i {
                 *self.problem.hessian_mut(i, j) += weight * form[i] * form[j];
             }
             self.problem.gradient_mut()[i] -= weight * target * form[i];
         }
+        self.squares_mm2 += 0.5 * weight * miss * miss;
     }
 
     /// A meeting as a row over all unknowns, and its gap where every deviation is zero.
