@@ -1,7 +1,7 @@
 // What can be changed: the gaps first, then every dimension, the construction.
 
 import { byId, dress, make } from "./dom.js";
-import { Field } from "./field.js";
+import { faultSentence, Field } from "./field.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -88,12 +88,26 @@ function constructionSwitch(session) {
       make("span", { class: "choice-name" }, say(`construction.${value}`)),
       make("span", { class: "choice-note" }, say(`construction.${value}.note`)));
     button.addEventListener("click", () => {
-      const faults = session.alter((bench) => bench.set("chain.construction", value), true);
+      const faults = session.alter((bench) => bench.load(remade(bench.scenario(), session.base, value)), true);
       const place = byId("chain-fault");
       place.hidden = faults.length === 0;
-      place.textContent = faults.length ? say("fault.construction", { construction: value }) : "";
+      place.textContent = [faults.length ? say("fault.construction") : "", ...faults.map(faultSentence)].join(" ");
     });
     byId("construction").append(button);
     return button;
   });
+}
+
+/**
+ * The same chain made the other way. A bearing length means a whole bush in one and a single collar in the other, so a
+ * stated one is kept only for the construction that it was stated for.
+ * @param {import("./kernel.js").Scenario} scenario
+ * @param {Record<string, any>} base the chain as it was begun with
+ * @param {string} construction
+ */
+function remade(scenario, base, construction) {
+  const { bearing_length_mm: _, ...chain } = scenario.chain;
+  const own = base.construction === construction && base.bearing_length_mm !== undefined;
+  const kept = own ? { bearing_length_mm: base.bearing_length_mm } : {};
+  return { ...scenario, chain: { ...chain, construction, ...kept } };
 }

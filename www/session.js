@@ -104,6 +104,7 @@ export class Session extends Seen {
       this.work.chain = this.changes();
       const { start, cap } = this.bench.state().factor;
       if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
+      this.bench.show(this.work.how);
       this.bench.widen(this.work.times ?? start);
       poseWork(this.bench, this.work);
       this.tell("chain", "pose", "look");
