@@ -88,3 +88,22 @@ fn a_step_of_a_lesson_that_leads_nowhere_is_refused_with_its_path() {
     value.put("lesson", Value::List(vec![step]));
     assert_eq!(faults(&value), [("lesson[0].set.chain.pitch_mm".to_owned(), "positive")]);
 }
+
+#[test]
+fn a_bush_of_no_stated_length_stays_flush_with_plates_at_their_limits() {
+    let mut value = smallest();
+    let limit = Value::object([
+        ("dimension", Value::text("inner_plate_mm")),
+        ("minus", Value::from(0.01)),
+        ("plus", Value::from(0.01)),
+    ]);
+    value.put("limits", Value::List(vec![limit]));
+    let scenario = Scenario::read(&value).expect("it is whole");
+    let middle = scenario.chain.chain().sizes();
+    for &corner in Corner::ALL {
+        let sizes = corner.sizes(middle, &scenario.limits);
+        let short_mm = sizes.inner_link_width_mm() - sizes.bearing_length_mm;
+        assert_eq!(short_mm.to_bits(), 0.0_f64.to_bits(), "{corner:?}");
+        assert!((sizes.inner_link_width_mm() - middle.inner_link_width_mm()).abs() > 0.01);
+    }
+}
