@@ -86,4 +86,5 @@ pub mod scene;
 pub mod solve;
 pub mod sprocket;
 pub mod stage;
+pub mod strand;
 pub mod table;

@@ -21,7 +21,7 @@ mod widen;
 pub use body::{Body, Pose};
 pub use curve::Curve;
 pub use elevation::{Elevation, Pull, SideGap};
-pub use meeting::{Meeting, meetings};
+pub use meeting::{Meeting, Slope, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
 pub use play::{Limit, Limiter, Play, RoomPoint, room};
 pub use settle::{Along, OVERLAP_MM, Settled, Settler, Wish};

@@ -1,0 +1,289 @@
+//! A taut strand between two sprockets that are not in line, in the plan section.
+//!
+//! Links 0 to n, joined by n joints. Link 0, an outer link, is held by one sprocket, link n by the
+//! other at a lateral offset D, and a tension T pulls link n along: the tight side of a drive. The
+//! pose minimises -T x_end over all poses with every gap >= 0; the contact forces are the
+//! multipliers, without friction.
+//!
+//! Up to D = n a/2 the links slide aside one by one: the offset is free, and every joint's pin forces
+//! sum to T. Past D = B a few links yaw back a little, since no face carries the force across that
+//! a straight thrust line from end to end would need; it costs nothing. Beyond n a/2 links must
+//! turn. A joint begins to turn when its share of the bending, T times its distance from the thrust
+//! line, leaves its bore: T B/2. Past that the pin bears on the ends of its bore and its forces sum
+//! to 2 |M| / B.
+//!
+//! With elastic joints each joint yaws by e more, in series with its contacts, at an energy of
+//! 1/2 K e^2: the contacts of the pin turn about the bore's centre.
+//!
+//! # Method
+//! Unknowns are the links' own deviations: slide along the link, position across, yaw. About each
+//! pose the exact gaps are made linear and one banded problem gives the next, `-T` on the slide of
+//! the last link. The second order of x_end, T (p yaw^2/2 + yaw_outer y_rel), weighs the step alone,
+//! so that the answer does not depend on it; the product is not convex by itself and is held so by
+//! a weight on the step across. Time is linear in n.
+//!
+//! The rooms to turn are not convex where the offset is free, so answers are those reached from
+//! D = 0 as D grows; where a pose without yaw is in balance it is the answer.
+
+mod joint;
+mod link;
+mod pace;
+mod solution;
+
+pub use link::Ends;
+pub use solution::{Outcome, Solution, Thrust};
+
+use crate::chain::Sizes;
+use crate::solve::{Problem, Solver, Start, Status};
+use joint::{Facing, facings};
+use link::{Link, MOST_ROW};
+use pace::Pace;
+
+/// What pulls a strand and how it is held.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Setup {
+    /// Joints in the free span, at least 2.
+    pub joints: usize,
+    /// Tension T, N.
+    pub tension_n: f64,
+    /// Yaw stiffness K of a joint, N mm/rad; none for rigid joints.
+    pub stiffness_n_mm: Option<f64>,
+    /// How the ends are held.
+    pub ends: Ends,
+}
+
+/// A strand and the workspace that solves it; nothing is allocated once it has solved.
+pub struct Strand {
+    sizes: Sizes,
+    setup: Setup,
+    facings: [Vec<Facing>; 2],
+    links: Vec<Link>,
+    /// For each row of the problem, its joint (from 0) and its facing.
+    rows: Vec<(usize, usize)>,
+    problem: Problem,
+    solver: Solver,
+    pace: Pace,
+    offset_mm: f64,
+    solved: bool,
+}
+
+/// Rounds after which a solve gives up.
+const MOST_ROUNDS: u32 = 200;
+/// A step below this ends the rounds, mm.
+const STEP_MM: f64 = 1e-11;
+/// A first step below this shows that the pose was in balance already, mm: it is left alone, since
+/// the free strand is in balance as a ball on a ridge is.
+const STILL_MM: f64 = 1e-7;
+/// Share of the yaw's weight that holds a step across: it slows the slides that nothing decides.
+const ACROSS_SHARE: f64 = 2.05;
+/// Share of the yaw's weight that keeps a slack plate where it is.
+const SLIDE_SHARE: f64 = 1e-2;
+/// The offset grows by at most this many side gaps between solves.
+const GROWTH: f64 = 0.5;
+/// And by at least this many pitches.
+const LEAST_GROWTH: f64 = 1e-3;
+/// The largest offset is found to within this many pitches.
+const LARGEST_WITHIN: f64 = 1e-4;
+
+impl Strand {
+    /// A strand of a chain that goes together, straight.
+    pub fn new(sizes: &Sizes, setup: Setup) -> Self {
+        let springy = setup.stiffness_n_mm.is_some();
+        let (links, unknowns) = Link::row(sizes, setup.joints, setup.ends, springy);
+        let facings = facings(sizes);
+        let rows = (0..setup.joints)
+            .flat_map(|joint| (0..facings[joint % 2].len()).map(move |facing| (joint, facing)))
+            .collect();
+        Self {
+            sizes: *sizes,
+            setup,
+            facings,
+            links,
+            rows,
+            problem: Problem::new(unknowns, MOST_ROW - 1),
+            solver: Solver::new(),
+            pace: Pace::default(),
+            offset_mm: 0.0,
+            solved: false,
+        }
+    }
+
+    /// The offset up to which nothing turns, n a/2, mm.
+    pub fn free_offset_mm(&self) -> f64 {
+        0.5 * self.setup.joints as f64 * self.sizes.side_gap_mm()
+    }
+
+    /// The setup.
+    pub fn setup(&self) -> &Setup {
+        &self.setup
+    }
+
+    /// Solves the strand at a lateral offset, mm, either way. Growing offsets go on from the last
+    /// answer; a smaller one starts anew from the free strand.
+    pub fn solve(&mut self, offset_mm: f64) -> Solution {
+        let wanted_mm = offset_mm.abs();
+        let free_mm = self.free_offset_mm();
+        if !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= free_mm {
+            self.lay_free(wanted_mm.min(free_mm));
+        }
+        let mut outcome = Outcome::Solved;
+        let mut rounds = 0;
+        let step_mm = self.growth_mm();
+        loop {
+            self.offset_mm = (self.offset_mm + step_mm).min(wanted_mm);
+            let (status, spent) = self.settle();
+            rounds += spent;
+            if status != Outcome::Solved {
+                outcome = status;
+                self.solved = false;
+                break;
+            }
+            self.solved = true;
+            if self.offset_mm >= wanted_mm {
+                break;
+            }
+        }
+        Solution::read(self, outcome, rounds, if offset_mm < 0.0 { -1.0 } else { 1.0 })
+    }
+
+    /// The largest offset at which a rigid strand has a pose, mm, to within a ten thousandth of the
+    /// pitch below it; none for springy joints, which always give.
+    pub fn largest_offset_mm(&mut self) -> Option<f64> {
+        if self.setup.stiffness_n_mm.is_some() {
+            return None;
+        }
+        let least_step_mm = LARGEST_WITHIN * self.sizes.pitch_mm;
+        self.lay_free(self.free_offset_mm());
+        self.solved = false;
+        let mut good = self.links.clone();
+        let mut good_mm = self.offset_mm;
+        let mut step_mm = self.growth_mm();
+        while step_mm > least_step_mm {
+            self.offset_mm = good_mm + step_mm;
+            let (outcome, _) = self.settle();
+            if outcome == Outcome::Solved {
+                self.solved = true;
+                good.clone_from(&self.links);
+                good_mm = self.offset_mm;
+            } else {
+                self.solved = false;
+                self.links.clone_from(&good);
+                step_mm *= 0.5;
+            }
+        }
+        self.offset_mm = good_mm;
+        Some(good_mm)
+    }
+
+    /// By how much the offset grows at most between solves, mm.
+    fn growth_mm(&self) -> f64 {
+        (GROWTH * self.sizes.side_gap_mm()).max(LEAST_GROWTH * self.sizes.pitch_mm)
+    }
+
+    /// Lays the strand without any yaw, its offset shared alike by all joints, every pin bearing.
+    fn lay_free(&mut self, offset_mm: f64) {
+        let joints = self.setup.joints as f64;
+        let slack_mm = 0.5 * self.sizes.pin_clearance_mm();
+        for (i, link) in self.links.iter_mut().enumerate() {
+            link.slide_mm = [slack_mm * i as f64; 2];
+            link.across_mm = offset_mm * i as f64 / joints;
+            link.yaw_rad = 0.0;
+            link.spring_rad = 0.0;
+        }
+        self.offset_mm = offset_mm;
+    }
+
+    /// Rounds about each pose until it stays. Returns how it ended and after how many.
+    fn settle(&mut self) -> (Outcome, u32) {
+        let mut start = if self.solved { Start::Warm } else { Start::Cold };
+        let last = self.links.len() - 1;
+        self.links[last].across_mm = self.offset_mm;
+        self.pace.start(self.problem.unknowns());
+        for round in 1..=MOST_ROUNDS {
+            self.write_problem();
+            let report = self.solver.solve(&self.problem, start);
+            start = Start::Warm;
+            if report.status == Status::Infeasible {
+                return (Outcome::NoPose, round);
+            }
+            let step_mm = self.solver.x().iter().fold(0.0_f64, |most, x| most.max(x.abs()));
+            if round == 1 && step_mm <= STILL_MM {
+                return (Outcome::Solved, round);
+            }
+            let times = self.pace.times(self.solver.x());
+            for link in &mut self.links {
+                link.step(self.solver.x(), times, self.sizes.pitch_mm);
+            }
+            if !step_mm.is_finite() {
+                return (Outcome::Stalled, round);
+            }
+            if step_mm <= STEP_MM {
+                return (Outcome::Solved, round);
+            }
+        }
+        (Outcome::Stalled, MOST_ROUNDS)
+    }
+
+    /// The problem about the present pose, in units of the tension.
+    fn write_problem(&mut self) {
+        let pitch_mm = self.sizes.pitch_mm;
+        self.problem.clear();
+        let last = self.links.len() - 1;
+        for index in self.links[last].unknowns.slide.into_iter().flatten().take(1) {
+            self.problem.gradient_mut()[index] = -1.0;
+        }
+        let weight = 1.0 / pitch_mm;
+        for i in 0..=last {
+            self.write_weights(i, weight);
+        }
+        for &(joint, facing) in &self.rows {
+            let facing = &self.facings[joint % 2][facing];
+            let (row, gap_mm) = facing.row(&self.links[joint], &self.links[joint + 1], pitch_mm);
+            let (first, coefficients) = row.parts();
+            self.problem.push_row(first, coefficients, gap_mm);
+        }
+    }
+
+    /// The weights of a step: every yaw's, a little on every slide across a joint, and the springs'.
+    fn write_weights(&mut self, i: usize, weight: f64) {
+        let link = self.links[i].unknowns;
+        self.weigh(link.yaw, link.yaw, weight);
+        for slide in link.slide {
+            self.weigh(slide, slide, SLIDE_SHARE * weight);
+        }
+        if let (Some(spring), Some(stiffness)) = (link.spring, self.setup.stiffness_n_mm) {
+            let pitch_mm = self.sizes.pitch_mm;
+            let stiff = stiffness / (self.setup.tension_n * pitch_mm * pitch_mm);
+            *self.problem.hessian_mut(spring, spring) += stiff;
+            let bent_mm = self.links[i].spring_rad * pitch_mm;
+            self.problem.gradient_mut()[spring] += stiff * bent_mm;
+        }
+        if i == 0 {
+            return;
+        }
+        // The slide across the joint: this link's place less the one before's and its yaw's share.
+        let before = self.links[i - 1].unknowns;
+        let arm = if i == 1 { 0.0 } else { -1.0 };
+        let form = [(link.across, 1.0), (before.across, -1.0), (before.yaw, arm)];
+        let outer = if i % 2 == 1 { before.yaw } else { link.yaw };
+        for (a, ca) in form {
+            for (b, cb) in form {
+                self.weigh(a, b, ACROSS_SHARE * weight * ca * cb);
+            }
+            self.weigh(a, outer, ca * weight);
+            self.weigh(outer, a, ca * weight);
+        }
+    }
+
+    /// Adds to the weight of a pair of unknowns, below the diagonal.
+    fn weigh(&mut self, a: Option<usize>, b: Option<usize>, weight: f64) {
+        if let (Some(a), Some(b)) = (a, b)
+            && a >= b
+        {
+            *self.problem.hessian_mut(a, b) += weight;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

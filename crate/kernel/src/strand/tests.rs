@@ -1,0 +1,160 @@
+use super::*;
+use crate::chain::{Construction, Dimension};
+
+/// The reference chain of the derivation: p 12.7, c 0.03, B 5.0, a 0.4, g 4.2, no rounding.
+pub(super) fn reference(construction: Construction) -> Sizes {
+    let bearing = if construction == Construction::Bushed { 5.0 } else { 1.5 };
+    Sizes::from_stated(
+        construction,
+        &[
+            (Dimension::Pitch, 12.7),
+            (Dimension::RollerDiameter, 7.75),
+            (Dimension::InnerWidth, 3.0),
+            (Dimension::InnerPlate, 1.0),
+            (Dimension::PinDiameter, 3.6),
+            (Dimension::Bore, 3.63),
+            (Dimension::BearingLength, bearing),
+            (Dimension::InnerOverhang, 4.2),
+            (Dimension::OuterOverhang, 4.2),
+            (Dimension::OuterSpacing, 5.4),
+        ],
+    )
+}
+
+fn strand(construction: Construction, stiffness_n_mm: Option<f64>) -> Strand {
+    let setup = Setup { joints: 34, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
+    Strand::new(&reference(construction), setup)
+}
+
+fn thousandths(values: &[f64]) -> Vec<f64> {
+    values.iter().map(|value| (value * 1e3).abs()).collect()
+}
+
+fn in_tensions(values: &[f64]) -> Vec<f64> {
+    values.iter().map(|value| value / 300.0).collect()
+}
+
+fn near(got: &[f64], expected: &[f64], within: f64) {
+    for (i, (a, b)) in got.iter().zip(expected).enumerate() {
+        assert!((a - b).abs() <= within, "{i}: {a} is not {b}: {got:?}");
+    }
+}
+
+/// The printed figures below are those of the derivation, from two independent small-angle
+/// solutions; an exact one differs in the last digit, by half a per cent at most.
+const PRINTED: f64 = 0.006;
+
+#[test]
+fn a_bushed_strand_turns_and_bears_as_derived() {
+    let mut strand = strand(Construction::Bushed, None);
+    let ten = strand.solve(10.0);
+    near(&thousandths(&ten.turn_rad), &[5.99, 0.74, 1.25], PRINTED);
+    near(&in_tensions(&ten.pin_force_n), &[1.144, 1.0], 5e-4);
+    near(&in_tensions(&ten.face_force_n), &[0.0375], 5e-5);
+    let twenty = strand.solve(20.0);
+    // 6.00 in the small-angle form; exactly 5.987, the tilt limit.
+    near(&thousandths(&twenty.turn_rad), &[5.987; 6], 1e-3);
+    let pins = [2.118, 1.796, 1.622, 1.360, 1.247, 1.046, 1.00];
+    near(&in_tensions(&twenty.pin_force_n), &pins, 2.5e-3);
+    near(&in_tensions(&twenty.face_force_n), &[0.074, 0.062, 0.062, 0.050], 5e-4);
+}
+
+#[test]
+fn a_collared_strand_turns_and_bears_as_derived() {
+    let mut strand = strand(Construction::Collared, None);
+    let ten = strand.solve(10.0);
+    near(&thousandths(&ten.turn_rad), &[7.79], 2.0 * PRINTED);
+    near(&in_tensions(&ten.pin_force_n), &[1.0], 5e-4);
+    near(&in_tensions(&ten.face_force_n), &[0.036], 5e-4);
+    let twenty = strand.solve(20.0);
+    near(&thousandths(&twenty.turn_rad), &[11.95, 0.0, 11.95, 0.0, 11.95, 0.0], PRINTED);
+    let pins = [1.95, 1.95, 1.505, 1.505, 1.18, 1.18, 1.00];
+    near(&in_tensions(&twenty.pin_force_n), &pins, 5e-3);
+}
+
+#[test]
+fn a_pose_exists_up_to_a_largest_offset() {
+    let mut strand = strand(Construction::Bushed, None);
+    assert_eq!(strand.solve(27.5).outcome, Outcome::Solved);
+    assert_eq!(strand.solve(28.5).outcome, Outcome::NoPose);
+    let largest_mm = strand.largest_offset_mm().unwrap();
+    // Small angle: p psi n^2/4 + n (a/2 - psi g).
+    let psi = 0.03 / 5.0;
+    let derived_mm = 12.7 * psi * 34.0 * 34.0 / 4.0 + 34.0 * (0.2 - psi * 4.2);
+    assert!((largest_mm / derived_mm - 1.0).abs() < 0.01, "{largest_mm} {derived_mm}");
+}
+
+#[test]
+fn the_free_offset_costs_nothing() {
+    for construction in Construction::ALL {
+        let mut strand = strand(*construction, None);
+        let free_mm = strand.free_offset_mm();
+        assert!((free_mm - 6.8).abs() < 1e-12);
+        for offset_mm in [0.0, 1.0, 6.79, free_mm] {
+            let solution = strand.solve(offset_mm);
+            assert_eq!(solution.outcome, Outcome::Solved);
+            near(&in_tensions(&solution.pin_force_n), &[1.0; 34], 2e-3);
+            // Past D = B some links yaw back a little: no face carries the force across.
+            let turned = if offset_mm < 5.0 { 1e-9 } else { 1e-3 };
+            near(&solution.turn_rad, &[0.0; 34], turned);
+        }
+    }
+}
+
+#[test]
+fn moment_is_tension_times_the_distance_from_the_thrust_line() {
+    for construction in Construction::ALL {
+        for stiffness in [None, Some(6e5)] {
+            for ends in [Ends::Held, Ends::Hinged] {
+                let setup = Setup { joints: 20, tension_n: 300.0, stiffness_n_mm: stiffness, ends };
+                let mut strand = Strand::new(&reference(*construction), setup);
+                let solution = strand.solve(8.0);
+                assert_eq!(solution.outcome, Outcome::Solved, "{construction:?} {setup:?}");
+                assert!(solution.worst_gap_mm >= -1e-9);
+                for (at, moment) in solution.joint.iter().zip(&solution.moment_n_mm) {
+                    let expected = 300.0 * solution.thrust.eccentricity_mm(*at);
+                    assert!((moment - expected).abs() < 1e-6 * 300.0 * 5.0);
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_other_way_is_the_mirror_image() {
+    let mut strand = strand(Construction::Bushed, None);
+    let (one, other) = (strand.solve(15.0), strand.solve(-15.0));
+    near(&one.pin_force_n, &other.pin_force_n, 1e-9);
+    let turned: Vec<_> = other.turn_rad.iter().map(|turn| -turn).collect();
+    near(&one.turn_rad, &turned, 1e-12);
+}
+
+#[test]
+fn both_ends_bear_alike() {
+    let solution = strand(Construction::Bushed, None).solve(18.0);
+    let mut back = solution.pin_force_n.clone();
+    back.reverse();
+    near(&in_tensions(&solution.pin_force_n), &in_tensions(&back), 1e-4);
+}
+
+#[test]
+fn stiffer_joints_come_nearer_to_rigid_ones() {
+    let rigid = strand(Construction::Bushed, None).solve(18.0).pin_force_n[0];
+    let miss = |stiffness| {
+        (strand(Construction::Bushed, Some(stiffness)).solve(18.0).pin_force_n[0] - rigid).abs()
+    };
+    let misses = [1e6, 1e7, 1e8, 1e9].map(miss);
+    assert!(misses.windows(2).all(|pair| pair[1] < pair[0]), "{misses:?}");
+    assert!(misses[3] < 1e-2 * rigid, "{misses:?}");
+}
+
+#[test]
+fn hinged_ends_bear_hardly_more_than_the_tension() {
+    let setup = Setup { joints: 34, tension_n: 300.0, stiffness_n_mm: None, ends: Ends::Hinged };
+    for construction in Construction::ALL {
+        let solution = Strand::new(&reference(*construction), setup).solve(20.0);
+        assert_eq!(solution.outcome, Outcome::Solved);
+        let most = solution.pin_force_n.iter().fold(0.0_f64, |most, n| most.max(*n)) / 300.0;
+        assert!((1.0..1.05).contains(&most), "{most}");
+    }
+}
