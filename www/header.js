@@ -27,13 +27,13 @@ export function startHeader(session) {
     dress(redo, { disabled: session.history.future.length === 0 });
     const scenario = session.bench.scenario();
     const about = session.scenarios.get(session.work.on)?.scenario.about ?? say("size.about", { number: sizeNumber(session.work.on) });
-    byId("about").replaceChildren(make("b", {}, scenario.title ?? ""), " ", about, " ",
+    byId("about").replaceChildren(make("b", {}, sizeNumber(session.work.on) ? "" : scenario.title), " ", about, " ",
       make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
   });
 }
 
 /** @param {string} on */
-const sizeNumber = (on) => on.split("-")[1] ?? "";
+const sizeNumber = (on) => /^size-(\w+)-/.exec(on)?.[1] ?? "";
 
 /** @param {Session} session */
 function ours(session) {

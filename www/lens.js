@@ -55,7 +55,7 @@ export class Lens {
     const home = room < LEAST_PX || !plan || !across ? byId("lens-home") : this.stage.sheet;
     if (this.figure.parentElement !== home) home.append(this.figure);
     this.figure.classList.toggle("on-sheet", home === this.stage.sheet);
-    this.canvas.style.setProperty("--size", home === this.stage.sheet ? `${Math.round(room)}px` : "8.6rem");
+    this.canvas.style.setProperty("--size", home === this.stage.sheet ? `${Math.round(room)}px` : "11rem");
     if (!plan || !across) return;
     this.figure.style.setProperty("left", `${across.x_px}px`);
     this.figure.style.setProperty("top", `${plan.y_px}px`);

@@ -1,7 +1,7 @@
 // How it is worked out: formula, values, source, what is left out, and the assumption that matters most.
 
 import { byId, make } from "./dom.js";
-import { angle, gap, slope } from "./figures.js";
+import { decimal, degreesOf, exactly, slope } from "./figures.js";
 import { has, say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -48,12 +48,14 @@ function working(session, probe) {
   const { state } = session;
   const values = { ...state.sizes, ...state.geometry };
   const rows = VALUES[how].flatMap((key) => [
-    make("dt", {}, make("i", {}, say(`letter.${key}`)), " ", say(`value.${key}`)), make("dd", {}, gap(values[key])),
+    make("dt", {}, make("i", {}, say(`letter.${key}`)), " ", say(`value.${key}`)), make("dd", {}, exactly(key, values[key])),
   ]);
   const limit = state.fits && LIMIT[how] ? limitOf(state.play, how) : null;
   const parts = [
     make("p", { class: "formula" }, say(`work.${how}.formula.${state.construction}`)),
-    make("dl", {}, ...rows, ...(limit ? [make("dt", {}, say(`work.${how}.result`)), make("dd", {}, limit)] : [])),
+    make("p", { class: "hint" }, say("work.at")),
+    make("dl", {}, ...rows),
+    make("p", { class: "result" }, limit ? `${say(`work.${how}.result`)} ${limit}` : ""),
     make("p", {}, say(`work.${how}.why`)),
   ];
   if (limit && MATTERS[how]) parts.push(matter(session, probe, how));
@@ -69,8 +71,9 @@ function working(session, probe) {
  */
 function limitOf(play, how) {
   const key = LIMIT[how];
-  if (key.endsWith("_mm")) return gap(play[key]);
-  return `${angle(play[key])} (${slope(play[key])})`;
+  if (key.endsWith("_mm")) return exactly(key, play[key]);
+  const degrees = decimal(degreesOf(play[key]), 3);
+  return say("work.rad", { degrees, mrad: decimal(play[key] * 1000, 2), slope: slope(play[key]) });
 }
 
 /**
