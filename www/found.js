@@ -8,6 +8,8 @@ import { contactName, say } from "./words.js";
 /** @typedef {import("./kernel.js").Contact} Contact */
 
 const SHORT = 6;
+/** Where the lists stand beside the drawing and scroll by themselves. */
+const BESIDE = matchMedia("(min-width: 68rem)");
 
 /** @param {Session} session */
 export function startFound(session) {
@@ -20,7 +22,8 @@ export function startFound(session) {
     const touching = contacts.filter(({ mark, id }) => mark !== "open" && !session.hidden.includes(id));
     const open = contacts.filter((contact) => contact.mark === "open");
     lists.touching.show(touching);
-    lists.open.show(whole || session.work.ask === "touch" ? open : open.slice(0, SHORT));
+    const all = whole || session.work.ask === "touch";
+    lists.open.show(open.filter(({ id }, i) => all || i < SHORT || id === session.lit));
     byId("touching-count").textContent = String(touching.length);
     byId("open-count").textContent = String(open.length);
     more.hidden = session.work.ask === "touch" || open.length <= SHORT;
@@ -31,7 +34,10 @@ export function startFound(session) {
     whole = !whole;
     show();
   });
-  session.listen(show);
+  session.listen((what) => {
+    show();
+    if (what.has("lit") && session.lit && BESIDE.matches) lists.touching.reveal(session.lit) || lists.open.reveal(session.lit);
+  });
 }
 
 /** A list of contacts whose rows are kept, so that focus stays where it is. */
@@ -59,6 +65,17 @@ class Rows {
     const focused = document.activeElement;
     this.list.replaceChildren(...wanted);
     if (focused instanceof HTMLElement && this.list.contains(focused)) focused.focus({ preventScroll: true });
+  }
+
+  /**
+   * Scrolls the row of a contact into sight; false when it is not in this list.
+   * @param {string} id
+   */
+  reveal(id) {
+    const row = this.rows.get(id);
+    if (!row?.item.isConnected) return false;
+    row.item.scrollIntoView({ block: "nearest" });
+    return true;
   }
 
   /** @param {Contact} contact */

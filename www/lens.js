@@ -13,12 +13,17 @@ const LEAST_PX = 130;
 const MOST_PX = 300;
 const EDGE_PX = 12;
 const HIGH = 0.9;
+/** A pointer that moves less between down and up has clicked. */
+const STILL_PX = 4;
 
 export class Lens {
   figure = byId("lens-figure");
   canvas = /** @type {HTMLCanvasElement} */ (byId("lens"));
   /** @type {Spot|null} */
   pointed = null;
+  /** @type {string|null} the contact that is shown */
+  shown = null;
+  pressed = [0, 0];
 
   /** @param {Stage} stage */
   constructor(stage) {
@@ -29,6 +34,8 @@ export class Lens {
       stage.canvas.addEventListener(kind, (event) => this.point(stage.spotOf(event)));
     }
     stage.canvas.addEventListener("pointerleave", () => this.point(null));
+    stage.canvas.addEventListener("pointerdown", ({ clientX, clientY }) => (this.pressed = [clientX, clientY]));
+    stage.canvas.addEventListener("click", (event) => this.choose(event));
     this.session.listen((what) => {
       if (what.has("lit")) this.pointed = null;
       this.show();
@@ -41,6 +48,16 @@ export class Lens {
   point(spot) {
     this.pointed = spot;
     this.show();
+  }
+
+  /**
+   * A click that is no drag lights the face that the magnifier shows.
+   * @param {MouseEvent} event
+   */
+  choose(event) {
+    const [x, y] = this.pressed;
+    if (Math.hypot(event.clientX - x, event.clientY - y) > STILL_PX || !this.pointed || !this.shown) return;
+    this.session.light(this.session.lit === this.shown ? null : this.shown);
   }
 
   /** Stands on the drawing where the section across leaves room above it, else beside the lists. */
@@ -76,6 +93,7 @@ export class Lens {
     const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at);
     const seen = (this.pointed && hold(this.pointed)) ?? hold(this.chosen()?.id ?? "");
     this.figure.hidden = !seen;
+    this.shown = seen?.id ?? null;
     if (!seen) return;
     const contact = session.contacts.find(({ id }) => id === seen.id);
     const { who, where } = contact ? contactName(contact, session.state.construction) : { who: "", where: "" };
