@@ -219,12 +219,16 @@ impl Bench {
     }
 
     /// The drawing as one SVG document. `asked` is `{title, about, caption, width_px, theme}`, all
-    /// of them optional: texts, a list of sentences under the drawing, its width and its colours.
+    /// of them optional: texts, a list of sentences under the drawing (usually its answer and how
+    /// untrue it is), its width and its colours.
     pub fn svg(&mut self, asked: &JsValue) -> String {
         let text = |key| member(asked, key).as_string();
         let title = text("title").unwrap_or_else(|| self.stage.scenario().title.clone());
         let about = text("about").unwrap_or_else(|| self.stage.scenario().about.clone());
-        let caption = texts(&member(asked, "caption"));
+        let caption = match member(asked, "caption") {
+            none if none.is_undefined() => self.picture.caption(&self.stage),
+            given => texts(&given),
+        };
         let caption: Vec<&str> = caption.iter().map(String::as_str).collect();
         let options = SvgOptions {
             title: &title,

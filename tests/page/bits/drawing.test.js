@@ -50,7 +50,7 @@ describe("one drawing on canvas and in SVG", () => {
         bench.scrub(0.8);
         const canvas = new CanvasRenderingContext2D();
         bench.paint(canvas, THEME, { lit: null, hide: ["grips"] });
-        const written = marksOf(bench.svg({ theme: THEME }));
+        const written = marksOf(bench.svg({ theme: THEME, caption: [] }));
         assert.ok(written.length > 50, `${written.length} marks`);
         assert.equal(canvas.marks.length, written.length);
         canvas.marks.forEach((mark, i) => same(mark, written[i]));
@@ -64,7 +64,7 @@ describe("one drawing on canvas and in SVG", () => {
     const canvas = new CanvasRenderingContext2D();
     bench.paint(canvas, THEME, { lit: null, hide: ["grips"] });
     bench.scrub(0.7);
-    const written = marksOf(bench.svg({ theme: THEME }));
+    const written = marksOf(bench.svg({ theme: THEME, caption: [] }));
     assert.throws(() => canvas.marks.forEach((mark, i) => same(mark, written[i])));
   });
 

@@ -10,26 +10,28 @@ const INKS: usize = 8 + 2 * Tint::ALL.len();
 pub struct Theme([String; INKS]);
 
 impl Theme {
-    /// Dark lines on a pale sheet: for print, and for files that must stand alone.
+    /// Dark lines on a pale sheet, as in the page's light colours: for print, and for files that must
+    /// stand alone.
     pub fn light() -> Self {
         Self::from_rule(|ink| match ink {
-            Ink::Sheet => "#fbfaf7",
-            Ink::Ink => "#1c2430",
-            Ink::InkSoft => "#5a6472",
-            Ink::Touch | Ink::Rub => "#9a0f4b",
-            Ink::Overlap => "#c3161c",
-            Ink::Lit => "#ffc928",
+            Ink::Sheet => "#fbf9f2",
+            Ink::Ink => "#1b2430",
+            Ink::InkSoft => "#525a66",
+            Ink::Touch => "#b0103f",
+            Ink::Rub => "#8a2a06",
+            Ink::Overlap => "#d3224d",
+            Ink::Lit => "#ffd84a",
             Ink::Paper => "#ffffff",
-            Ink::Fill(Tint::Held) => "#cfdcec",
-            Ink::Fill(Tint::Inner) => "#f5dcae",
-            Ink::Fill(Tint::InnerNear) => "#f3ecb4",
-            Ink::Fill(Tint::Next) => "#b8c8e4",
-            Ink::Fill(Tint::Roller) => "#d3e4d4",
-            Ink::Edge(Tint::Held) => "#24466e",
-            Ink::Edge(Tint::Inner) => "#7a4c00",
-            Ink::Edge(Tint::InnerNear) => "#5f5a00",
-            Ink::Edge(Tint::Next) => "#2c3f8c",
-            Ink::Edge(Tint::Roller) => "#2d5c39",
+            Ink::Fill(Tint::Held) => "#cddcec",
+            Ink::Fill(Tint::Inner) => "#f4dba8",
+            Ink::Fill(Tint::InnerNear) => "#f0cbb0",
+            Ink::Fill(Tint::Next) => "#b3c6e3",
+            Ink::Fill(Tint::Roller) => "#cfe3d0",
+            Ink::Edge(Tint::Held) => "#1f4673",
+            Ink::Edge(Tint::Inner) => "#764a00",
+            Ink::Edge(Tint::InnerNear) => "#84400f",
+            Ink::Edge(Tint::Next) => "#1c3f78",
+            Ink::Edge(Tint::Roller) => "#23592f",
         })
     }
 

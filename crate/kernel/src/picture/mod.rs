@@ -4,6 +4,7 @@
 //! outlines and section lines are made anew only when one of those changes, and a pose only carries
 //! them. Everything that a page says in pixels is turned into the sheet's em and back here.
 
+mod caption;
 mod hidden;
 mod lens;
 mod place;

@@ -63,7 +63,12 @@ impl Lexicon {
 
     /// The text of an id; the id itself where there is none, so that a missing word is seen.
     pub fn word<'a>(&'a self, id: &'a str) -> &'a str {
-        self.words.get(id).map_or(id, String::as_str)
+        self.get(id).unwrap_or(id)
+    }
+
+    /// The text of an id, if there is one.
+    pub fn get(&self, id: &str) -> Option<&str> {
+        self.words.get(id).map(String::as_str)
     }
 
     /// Writes a length with its unit: hundredths of a mm, whole micrometres below that.
