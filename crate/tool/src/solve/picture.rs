@@ -1,8 +1,7 @@
 //! A scenario as a picture: the chain at its stop, as the page opens it, with what the drawing
 //! needs said under it.
 
-use super::words::{WORDS, filled};
-use lightgap::answer::Answer;
+use super::words::WORDS;
 use lightgap::paint::{SvgOptions, Theme};
 use lightgap::picture::Picture;
 use lightgap::scenario::Scenario;
@@ -21,11 +20,10 @@ pub fn svg(scenario: Scenario) -> String {
     let (title, about) = (scenario.title.clone(), scenario.about.clone());
     let mut stage = Stage::new(scenario);
     stage.scrub(STOP);
-    let lexicon = || Lexicon::new(WORDS.clone());
-    let caption = caption(&stage, &lexicon());
-    let caption: Vec<&str> = caption.iter().map(String::as_str).collect();
-    let mut picture = Picture::new(lexicon());
+    let mut picture = Picture::new(Lexicon::new(WORDS.clone()));
     picture.lay(WIDTH_PX, HEIGHT_PX, TEXT_PX, false);
+    let caption = picture.caption(&stage);
+    let caption: Vec<&str> = caption.iter().map(String::as_str).collect();
     let options = SvgOptions {
         title: &title,
         description: &about,
@@ -35,38 +33,6 @@ pub fn svg(scenario: Scenario) -> String {
         hidden: &[Layer::Grips],
     };
     picture.svg(&stage, &Theme::light(), &options)
-}
-
-/// How far the chain can give, or why it does not go together, and whether the drawing is true.
-fn caption(stage: &Stage, lexicon: &Lexicon) -> Vec<String> {
-    let answers = stage.answers();
-    let said = if stage.posing().is_some() { &answers[..1] } else { &answers[..] };
-    let mut lines: Vec<String> =
-        said.iter().map(|answer| sentence("answer", answer, lexicon)).collect();
-    lines.extend(stage.twin().last().map(|scale| sentence("twin", scale, lexicon)));
-    lines
-}
-
-/// The sentence of an answer with its numbers.
-fn sentence(kind: &str, answer: &Answer, lexicon: &Lexicon) -> String {
-    let id = format!("{kind}.{}", answer.id);
-    let places: Vec<_> = answer
-        .numbers
-        .iter()
-        .map(|(name, number)| (*name, figure(name, *number, lexicon)))
-        .collect();
-    filled(lexicon.word(&id), &places)
-}
-
-/// A number by the unit that its name ends in.
-fn figure(name: &str, number: f64, lexicon: &Lexicon) -> String {
-    let mut text = String::new();
-    match name.rsplit('_').next() {
-        Some("mm") => lexicon.write_length(&mut text, number),
-        Some("rad") => lexicon.write_angle(&mut text, number),
-        _ => text = number.to_string(),
-    }
-    text
 }
 
 #[cfg(test)]
@@ -84,8 +50,13 @@ mod tests {
         let picture = picture("ferry-winch.json");
         assert!(picture.starts_with("<svg ") && picture.trim_end().ends_with("</svg>"));
         assert!(picture.contains("<title>The ferry winch</title>"));
-        assert!(picture.contains("It turns 0.") && picture.contains("times too big"), "{picture}");
+        assert!(picture.contains("It turns 0.") && picture.contains("too big</text>"), "{picture}");
         assert!(!picture.contains('?'), "every number of the caption is there");
+    }
+
+    #[test]
+    fn a_chain_without_bushes_is_told_of_its_collars() {
+        assert!(picture("ferry-trike.json").contains("inside its collars"));
     }
 
     #[test]
