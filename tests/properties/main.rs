@@ -2,5 +2,6 @@
 
 mod chains;
 mod corners;
+mod drags;
 mod limits;
 mod poses;
