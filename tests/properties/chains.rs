@@ -18,18 +18,17 @@ pub fn fixed() -> Config {
 /// Any chain that goes together: every size drawn on its own, in shares of the pitch, from tight to
 /// worn out, from narrow to wide. A quarter of them have sharp mouths and sharp edges.
 pub fn any() -> impl Strategy<Value = Sizes> {
-    (prop::bool::ANY, prop::array::uniform20(0.0..1.0_f64)).prop_map(|(bushed, shares)| {
-        let construction = if bushed { Construction::Bushed } else { Construction::Collared };
+    prop::sample::select(Construction::ALL).prop_flat_map(of)
+}
+
+/// Any chain of one construction.
+pub fn of(construction: Construction) -> impl Strategy<Value = Sizes> {
+    prop::array::uniform20(0.0..1.0_f64).prop_map(move |shares| {
         let sizes = from_shares(construction, shares);
         let chain = Chain::new(sizes).expect("the shares keep every rule");
         assert!(chain.goes_together());
         sizes
     })
-}
-
-/// Any chain of one construction.
-pub fn of(construction: Construction) -> impl Strategy<Value = Sizes> {
-    prop::array::uniform20(0.0..1.0_f64).prop_map(move |shares| from_shares(construction, shares))
 }
 
 fn from_shares(construction: Construction, shares: [f64; 20]) -> Sizes {
