@@ -125,8 +125,10 @@ fn draw_edge(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: 
     let id = Id::Contact(marked.contact);
     let edge = edge_of(spot, flat_end(staged, marked, spot));
     if staged.staging.lit == Some(id) {
-        let glow = if marked.mark == Mark::Open { &across(spot)[..] } else { &edge[..] };
-        sketch.path(id, Layer::Marks, Role::Lit, glow);
+        sketch.path(id, Layer::Marks, Role::Lit, &edge);
+        if marked.mark == Mark::Open {
+            sketch.path(id, Layer::Marks, Role::Lit, &across_gap(spot));
+        }
     }
     match marked.mark {
         Mark::Touching => sketch.path(id, Layer::Marks, Role::TouchingEdge, &edge),
@@ -135,8 +137,10 @@ fn draw_edge(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: 
     }
 }
 
-fn across(spot: &Spot) -> [Step; 2] {
-    [Step::Move(spot.at), Step::Line(spot.other)]
+/// The stretch of metal across an open gap, and the gap's own width.
+fn across_gap(spot: &Spot) -> [Step; 4] {
+    let far = spot.other + EDGE_EM * spot.along;
+    [Step::Move(spot.at), Step::Line(spot.other), Step::Move(spot.other), Step::Line(far)]
 }
 
 /// How much of a face is marked where only its end touches, em.
@@ -256,15 +260,19 @@ fn free_place(sketch: &Sketch, spot: &Spot, contact: &Contact) -> Point {
     let step = core::f64::consts::TAU / f64::from(TURNS);
     let mut best = (f64::INFINITY, spot.at + DISTANCES_EM[0] * first);
     for distance in DISTANCES_EM {
+        if LEADER * distance >= best.0 {
+            break;
+        }
         for turn in 0..TURNS {
             let angle = step * f64::from(turn);
+            let turned = angle.min(core::f64::consts::TAU - angle);
+            let least = LEADER * distance + TURNING * turned;
             let (sin, cos) = libm::sincos(angle);
             let centre = spot.at + distance * Point::new(cos, sin).rotate(first);
             let patch = Patch::around(centre, DISC_EM);
-            let turned = angle.min(core::f64::consts::TAU - angle);
-            let cost = LEADER * distance + TURNING * turned + HIDING * sketch.hidden(&patch);
-            let free = patch.within(Point::ZERO, sheet) && sketch.is_free(&patch);
-            if free && cost < best.0 {
+            let free = least < best.0 && patch.within(Point::ZERO, sheet) && sketch.is_free(&patch);
+            let cost = if free { least + HIDING * sketch.hidden(&patch) } else { f64::INFINITY };
+            if cost < best.0 {
                 best = (cost, centre);
             }
         }
