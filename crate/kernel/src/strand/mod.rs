@@ -126,6 +126,13 @@ impl Strand {
         if !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= free_mm {
             self.lay_free(wanted_mm.min(free_mm));
         }
+        let way = if offset_mm < 0.0 { -1.0 } else { 1.0 };
+        if self.setup.stiffness_n_mm.is_some() && wanted_mm <= free_mm {
+            self.solved = false;
+            self.write_problem();
+            self.solver.solve(&self.problem, Start::Cold);
+            return Solution::read(self, Outcome::Free, 1, way);
+        }
         let mut outcome = Outcome::Solved;
         let mut rounds = 0;
         let step_mm = self.growth_mm();
@@ -143,7 +150,7 @@ impl Strand {
                 break;
             }
         }
-        Solution::read(self, outcome, rounds, if offset_mm < 0.0 { -1.0 } else { 1.0 })
+        Solution::read(self, outcome, rounds, way)
     }
 
     /// The largest offset at which a rigid strand has a pose, mm, to within a ten thousandth of the

@@ -9,6 +9,9 @@ use crate::plane::Point;
 pub enum Outcome {
     /// The strand is in balance.
     Solved,
+    /// Springy joints within the free offset: the pins bear the tension and no more, and of the many
+    /// poses that do so the one without yaw is told.
+    Free,
     /// No pose keeps every gap: the offset is too large.
     NoPose,
     /// The rounds did not settle.

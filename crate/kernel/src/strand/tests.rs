@@ -158,3 +158,16 @@ fn hinged_ends_bear_hardly_more_than_the_tension() {
         assert!((1.0..1.05).contains(&most), "{most}");
     }
 }
+
+#[test]
+fn springy_joints_leave_the_free_offset_free() {
+    for construction in Construction::ALL {
+        let mut strand = strand(*construction, Some(2.2e6));
+        for offset_mm in [0.25, 0.75, 4.0, 6.8] {
+            let solution = strand.solve(offset_mm);
+            assert_eq!(solution.outcome, Outcome::Free);
+            near(&in_tensions(&solution.pin_force_n), &[1.0; 34], 2e-3);
+        }
+        assert_eq!(strand.solve(7.0).outcome, Outcome::Solved);
+    }
+}
