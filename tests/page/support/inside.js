@@ -79,3 +79,19 @@ export const fieldState = (selector) => {
     described: (input.getAttribute("aria-describedby") ?? "").includes(fault.id),
   };
 };
+
+/**
+ * How wide texts come out in the letters of the drawing, in em, plain or bold, whichever is wider.
+ * @param {string[]} texts
+ */
+export const widthsOf = (texts) => {
+  const canvas = /** @type {HTMLCanvasElement} */ (document.querySelector("#drawing"));
+  const family = canvas.getContext("2d").font.split("px ")[1];
+  const pen = new OffscreenCanvas(1, 1).getContext("2d");
+  const size = 100;
+  return texts.map((text) =>
+    Math.max(...[400, 700].map((weight) => {
+      pen.font = `${weight} ${size}px ${family}`;
+      return pen.measureText(text).width / size;
+    })));
+};

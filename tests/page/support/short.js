@@ -2,12 +2,15 @@
 
 import assert from "node:assert/strict";
 import { after, before, beforeEach, describe, test } from "node:test";
-import { centreOf, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames } from "./inside.js";
+import { centreOf, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames, widthsOf } from "./inside.js";
 import { startPage } from "./server.js";
 import { words } from "./words.js";
 
 const GRIP = "#grips button:not([hidden])";
 const OTHER_QUESTION = "#questions :is(a, button):not([aria-current])";
+/** What the drawing keeps for a letter, in em, and how much more for the widest: as the kernel's scene does. */
+const [CHARACTER_EM, WIDEST] = [0.62, 1.55];
+const FIGURES = ["0.15", "0.008", "12.70 mm", "0.25°", "−10.4°", "0.0118 in", "1234567890"];
 /** The pointer stays this far inside the window, px. */
 const EDGE = 4;
 
@@ -94,6 +97,16 @@ export function shortSuite(engine, open) {
       assert.ok(refused.described, "the field names the sentence that refuses it");
       assert.equal(await hand.inside(textOf, "#answer"), answer);
       assert.deepEqual(await hand.inside(pictureMark), drawn);
+    });
+
+    test("no label of the drawing is wider than the room that is kept for it", async () => {
+      const labels = Object.keys(words).filter((id) => id.startsWith("draw.") && !id.startsWith("draw.cut."));
+      const texts = labels.map((id) => words[id]);
+      const all = [...texts, ...FIGURES];
+      const widths = await hand.inside(widthsOf, all);
+      const kept = (text) => [...text].map((letter) => CHARACTER_EM * (/[mwMW]/.test(letter) ? WIDEST : 1)).reduce((a, b) => a + b);
+      const wide = all.filter((text, at) => !(widths[at] > 0 && widths[at] <= kept(text)));
+      assert.deepEqual(wide, []);
     });
 
     test("a reload keeps the state", async () => {
