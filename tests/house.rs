@@ -1,5 +1,10 @@
 //! The house: which room of the kernel may use which, and the walk of one size from file to pixel.
 
+use lightgap::paint::{SvgOptions, Theme};
+use lightgap::picture::Picture;
+use lightgap::scenario::{Scenario, Value};
+use lightgap::scene::Lexicon;
+use lightgap::stage::Stage;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -85,4 +90,63 @@ fn the_reader_of_arrows_sees_one() {
     let text = "// use crate::paint;\nuse crate::chain::Sizes;\nlet a = crate::solve::root(x);\n";
     let expected: BTreeSet<_> = ["chain", "solve"].map(str::to_owned).into();
     assert_eq!(used_rooms(text), expected);
+}
+
+/// The rows of the walk in the newcomers' page: what happens, where, and the words to look for.
+fn walk() -> Vec<[String; 3]> {
+    let page = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
+    let table =
+        page.split("## The walk of one size").nth(1).unwrap().split("\n## ").next().unwrap();
+    let row = |line: &str| {
+        let cells: Vec<_> = line.trim_matches('|').split(" | ").map(str::trim).collect();
+        let bare = |cell: &str| cell.trim_matches('`').to_owned();
+        (cells.len() == 3).then(|| [cells[0].to_owned(), bare(cells[1]), bare(cells[2])])
+    };
+    table.lines().filter(|line| line.contains('`')).filter_map(row).collect()
+}
+
+#[test]
+fn every_step_of_the_walk_is_where_the_page_says() {
+    let steps = walk();
+    assert!(steps.len() >= 10, "the walk is not read: {steps:?}");
+    for [step, file, words] in steps {
+        let text = fs::read_to_string(root().join(&file)).unwrap_or_else(|e| panic!("{file}: {e}"));
+        assert!(text.contains(&words), "{step}: `{words}` is not in {file}");
+    }
+}
+
+#[test]
+fn a_changed_outer_spacing_reaches_the_report_and_the_picture() {
+    let text = fs::read_to_string(root().join("scenarios/ferry-winch.json")).unwrap();
+    let file: Value = serde_json::from_str(&text).unwrap();
+    let scenario = Scenario::read(&file).unwrap();
+    let wider = scenario
+        .with(
+            "chain.outer_spacing_mm",
+            Value::Number(scenario.chain.chain().outer_spacing_mm + 0.1),
+        )
+        .unwrap();
+    let shown = |scenario: &Scenario| {
+        let mut stage = Stage::new(scenario.clone());
+        stage.scrub(1.0);
+        let mut picture = Picture::new(Lexicon::new([]));
+        picture.lay(1200.0, 900.0, 15.0, false);
+        let (title, unit) = ("", picture.unit_px());
+        let options = SvgOptions {
+            title,
+            description: title,
+            caption: &[],
+            unit,
+            width_px: None,
+            hidden: &[],
+        };
+        let picture = picture.svg(&stage, &Theme::light(), &options);
+        (stage.report(), picture)
+    };
+    let (before, after) = (shown(&scenario), shown(&wider));
+    let gap_mm = |report: &lightgap::report::Report| report.geometry.side_gap_mm;
+    assert!((gap_mm(&after.0) - gap_mm(&before.0) - 0.1).abs() < 1e-12);
+    let offset_mm = |report: &lightgap::report::Report| report.play.unwrap().offset_limit_mm;
+    assert!(offset_mm(&after.0) > offset_mm(&before.0) + 0.04);
+    assert_ne!(before.1, after.1);
 }
