@@ -27,6 +27,13 @@ impl Band {
         self.entry.resize((size + stride) * stride, 0.0);
     }
 
+    /// Becomes another matrix. (A derived `clone_from` would allocate.)
+    pub(super) fn take(&mut self, other: &Band) {
+        self.size = other.size;
+        self.stride = other.stride;
+        self.entry.clone_from(&other.entry);
+    }
+
     /// Becomes `factor` times another matrix.
     pub(super) fn take_times(&mut self, other: &Band, factor: f64) {
         self.size = other.size;

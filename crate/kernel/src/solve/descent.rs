@@ -146,7 +146,7 @@ impl Descent {
 
     /// The step to the minimum if the rows that pull stayed the same.
     fn newton(&mut self, rows: &Rows, scaled: &Scaled) {
-        self.factor.clone_from(&scaled.hessian);
+        self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for row in (0..rows.len()).filter(|&row| self.pull[row] > 0.0) {
             let (first, coefficient) = rows.row(row);

@@ -137,7 +137,7 @@ impl Interior {
     /// Factors `H + d I + sum of push/slack row row'`; adds the rows' misses to `side`.
     #[inline(always)]
     fn factor_at<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled) {
-        self.factor.clone_from(&scaled.hessian);
+        self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
             wall.inverse = 1.0 / wall.slack;

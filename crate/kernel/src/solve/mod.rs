@@ -48,7 +48,10 @@
 // Matrix formulas are written with the indices they have on paper.
 #![allow(clippy::needless_range_loop)]
 
+mod answer;
 mod band;
+mod climb;
+mod dense;
 mod descent;
 mod dual;
 mod interior;

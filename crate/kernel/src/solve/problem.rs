@@ -108,7 +108,11 @@ pub struct Problem {
 impl Problem {
     /// A problem with `H = 0`, `q = 0` and no rows. Rows and `H` may couple unknowns whose
     /// indices differ by at most `half_band`.
+    ///
+    /// # Panics
+    /// Without unknowns.
     pub fn new(unknowns: usize, half_band: usize) -> Problem {
+        assert!(unknowns > 0, "a problem without unknowns");
         let stride = (half_band + 1).min(unknowns);
         Problem {
             unknowns,

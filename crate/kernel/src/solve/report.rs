@@ -19,7 +19,8 @@ pub enum Status {
     /// holds to rounding: sums of forces are good to that figure, single ones may not be.
     Unpolished,
     /// No `x` keeps every gap. `x` is the pose with the least sum of squares of the violations,
-    /// `push` holds the violations: a proof, as their rows cancel.
+    /// `push` holds the violations (each times its row's own power of two): a proof, as their rows
+    /// cancel while their gaps add up to less than nothing.
     Infeasible,
     /// No answer: data that are not finite, an objective without a lower bound, or steps that
     /// stopped improving. `x` and `push` are zero.

@@ -29,6 +29,12 @@ pub(super) struct Point {
 }
 
 impl Point {
+    /// Becomes another point, in the buffers at hand.
+    pub(super) fn take(&mut self, other: &Point) {
+        self.x.clone_from(&other.x);
+        self.push.clone_from(&other.push);
+    }
+
     pub(super) fn reset(&mut self, unknowns: usize, stride: usize, rows: usize) {
         self.x.clear();
         self.x.resize(unknowns + stride, 0.0);
@@ -98,7 +104,7 @@ impl Rounds {
         point.x[..self.start.len()].copy_from_slice(&self.start);
         self.set.clear();
         self.set.extend((0..rows.len() as u32).filter(|&row| self.held[row as usize]));
-        self.factor.clone_from(&scaled.hessian);
+        self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for &row in &self.set {
             let (first, coefficient) = rows.row(row as usize);

@@ -1,6 +1,7 @@
 //! Sharing a force among the rows that touch.
 
-use super::dual::{Dense, STILL, add_times, dot, root};
+use super::climb::STILL;
+use super::dense::{Dense, add_times, dot, root, solve_with};
 use super::rounds::{EXACT, PROXIMAL};
 use super::scale::largest;
 
@@ -101,27 +102,4 @@ impl Sharing {
         }
         largest(&left) <= EXACT * (1.0 + largest(&self.push))
     }
-}
-
-/// `(L L')^-1 side`.
-#[inline(always)]
-fn solve_with<const N: usize>(
-    root: &[[f64; N]; N],
-    reciprocal: &[f64; N],
-    side: &[f64; N],
-) -> [f64; N] {
-    let mut x = *side;
-    for i in 0..N {
-        for k in 0..i {
-            x[i] -= root[i][k] * x[k];
-        }
-        x[i] *= reciprocal[i];
-    }
-    for i in (0..N).rev() {
-        x[i] *= reciprocal[i];
-        for k in 0..i {
-            x[k] -= root[i][k] * x[i];
-        }
-    }
-    x
 }

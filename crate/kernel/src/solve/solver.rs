@@ -1,13 +1,14 @@
 //! The order in which the methods are tried, and the answer in the caller's units.
 
+use super::answer::measure;
+use super::climb::Ending;
 use super::descent::Descent;
-use super::dual::{Dual, Ending};
+use super::dual::Dual;
 use super::interior::Interior;
-use super::lines::add_times;
 use super::problem::{Problem, Rows};
 use super::report::{Report, Start, Status};
 use super::rounds::{Point, Rounds};
-use super::scale::{Scaled, largest};
+use super::scale::Scaled;
 use super::shortfall::{Shortfall, Verdict};
 
 /// Up to this many unknowns (five bodies in a plane) the dual method is the quickest.
@@ -73,7 +74,15 @@ impl Solver {
             Status::Stalled
         };
         self.finish(problem, status);
-        self.report(problem, status, spent)
+        let (worst_gap, stationarity) = self.measure(problem, status);
+        if worst_gap.is_finite() && stationarity.is_finite() {
+            return Report { status, rounds: spent, worst_gap, stationarity };
+        }
+        // Overflow on the way: nothing that comes of it is an answer.
+        let status = Status::Stalled;
+        self.finish(problem, status);
+        let (worst_gap, stationarity) = self.measure(problem, status);
+        Report { status, rounds: spent, worst_gap, stationarity }
     }
 
     /// The answer, one entry an unknown, in the unit of the gaps.
@@ -159,7 +168,7 @@ impl Solver {
                 break;
             }
             reached = close;
-            self.point.clone_from(&self.inner_point);
+            self.point.take(&self.inner_point);
             self.rounds.held.clear();
             self.rounds.held.extend(self.interior.touching());
             if self.rounds.settle(rows, &self.scaled, &mut self.point, most, spent) {
@@ -167,11 +176,11 @@ impl Solver {
             }
         }
         let close = reached <= CLOSE;
-        self.point.clone_from(&self.inner_point);
+        self.point.take(&self.inner_point);
         if !close && self.impossible(rows, spent) {
             return Status::Infeasible;
         }
-        self.point.clone_from(&self.inner_point);
+        self.point.take(&self.inner_point);
         if self.descend(rows, spent) {
             return Status::Solved;
         }
@@ -216,31 +225,10 @@ impl Solver {
         self.solved_shape = (status == Status::Solved).then_some((unknowns, count));
     }
 
-    /// The residuals of the answer as given, computed from the caller's data.
-    fn report(&mut self, problem: &Problem, status: Status, rounds: u32) -> Report {
-        let rows = &problem.rows;
-        let residual = &mut self.point.x;
-        residual.clear();
-        residual.resize(problem.unknowns + rows.stride, 0.0);
-        if status != Status::Infeasible {
-            problem.hessian.multiply(&self.x, residual);
-            for (residual, gradient) in residual.iter_mut().zip(&problem.gradient) {
-                *residual += gradient;
-            }
-        }
-        let mut worst_gap = f64::INFINITY;
-        for (row, &push) in self.push.iter().enumerate() {
-            let gap = rows.gap_at(row, &self.x);
-            worst_gap = if gap >= worst_gap { worst_gap } else { gap };
-            if push > 0.0 {
-                let (first, coefficient) = rows.row(row);
-                let push = push * rows.size[row];
-                add_times(&mut residual[first..], -push, coefficient);
-            }
-        }
-        let stationarity = largest(residual);
-        let worst_gap = if worst_gap.is_finite() { worst_gap + 0.0 } else { 0.0 };
-        Report { status, rounds, worst_gap, stationarity }
+    /// The residuals of the answer as given, from the caller's data: smallest gap, largest force.
+    fn measure(&mut self, problem: &Problem, status: Status) -> (f64, f64) {
+        let loaded = status != Status::Infeasible;
+        measure(problem, &self.x, &self.push, loaded, &mut self.point.x)
     }
 }
 

@@ -1,0 +1,103 @@
+//! A small dense problem, and the few sums that it takes, written out for its size.
+
+use super::scale::Scaled;
+
+/// The problem as the method sees it: `N` unknowns, the last ones idle when there are fewer.
+#[derive(Clone, Copy)]
+pub(super) struct Dense<'a, const N: usize> {
+    /// Lower and upper triangle of the scaled `H`; 1 on the diagonal of idle unknowns.
+    pub(super) hessian: &'a [[f64; N]; N],
+    pub(super) gradient: &'a [f64; N],
+    pub(super) rows: &'a [[f64; N]],
+    pub(super) gap: &'a [f64],
+}
+
+/// The scaled `H` in full, 1 on the diagonal of idle unknowns.
+pub(super) fn dense_hessian<const N: usize>(scaled: &Scaled) -> [[f64; N]; N] {
+    let (n, stride) = (scaled.gradient.len(), scaled.hessian.stride());
+    let mut hessian = [[0.0; N]; N];
+    for (j, column) in scaled.hessian.entries().chunks_exact(stride).take(n).enumerate() {
+        for (k, &entry) in column[..stride.min(n - j)].iter().enumerate() {
+            hessian[j][j + k] = entry;
+            hessian[j + k][j] = entry;
+        }
+    }
+    for (i, line) in hessian.iter_mut().enumerate().skip(n) {
+        line[i] = 1.0;
+    }
+    hessian
+}
+
+/// Sum of products: even and odd places apart, then both, so that two go at a time.
+#[inline(always)]
+pub(super) fn dot<const N: usize>(a: &[f64; N], b: &[f64; N]) -> f64 {
+    let mut lanes = [0.0; 2];
+    for pair in 0..N / 2 {
+        for (lane, sum) in lanes.iter_mut().enumerate() {
+            *sum += a[2 * pair + lane] * b[2 * pair + lane];
+        }
+    }
+    if N % 2 == 1 {
+        lanes[0] += a[N - 1] * b[N - 1];
+    }
+    lanes[0] + lanes[1]
+}
+
+/// `to += factor * from`.
+#[inline(always)]
+pub(super) fn add_times<const N: usize>(to: &mut [f64; N], factor: f64, from: &[f64; N]) {
+    for i in 0..N {
+        to[i] += factor * from[i];
+    }
+}
+
+/// The root `L` of `matrix + shift 1 = L L'`, by rows, and the reciprocals of its diagonal.
+#[inline(always)]
+pub(super) fn root<const N: usize>(
+    matrix: &[[f64; N]; N],
+    shift: f64,
+) -> ([[f64; N]; N], [f64; N]) {
+    let mut root = [[0.0; N]; N];
+    let mut reciprocal = [0.0; N];
+    for i in 0..N {
+        for j in 0..i {
+            let mut value = matrix[i][j];
+            for k in 0..j {
+                value -= root[i][k] * root[j][k];
+            }
+            root[i][j] = value * reciprocal[j];
+        }
+        let mut value = matrix[i][i] + shift;
+        for k in 0..i {
+            value -= root[i][k] * root[i][k];
+        }
+        // A pivot that rounding has eaten stays at the shift it was given.
+        let diagonal = value.max(shift * shift).sqrt();
+        root[i][i] = diagonal;
+        reciprocal[i] = 1.0 / diagonal;
+    }
+    (root, reciprocal)
+}
+
+/// `(L L')^-1 side`.
+#[inline(always)]
+pub(super) fn solve_with<const N: usize>(
+    root: &[[f64; N]; N],
+    reciprocal: &[f64; N],
+    side: &[f64; N],
+) -> [f64; N] {
+    let mut x = *side;
+    for i in 0..N {
+        for k in 0..i {
+            x[i] -= root[i][k] * x[k];
+        }
+        x[i] *= reciprocal[i];
+    }
+    for i in (0..N).rev() {
+        x[i] *= reciprocal[i];
+        for k in 0..i {
+            x[k] -= root[i][k] * x[i];
+        }
+    }
+    x
+}

@@ -1,0 +1,31 @@
+//! Solves one contact problem so many times, for tools that count instead of timing:
+//! `valgrind --tool=callgrind target/release/examples/turns joint cold 1000`. Counts do not drift
+//! with the load of a machine; the difference of two numbers of turns is the cost of the turns.
+
+#[path = "../../oracles/cases.rs"]
+mod cases;
+
+use cases::{REFERENCE, joint, strand, three_links};
+use lightgap::solve::{Solver, Start};
+
+fn main() {
+    let arguments: Vec<String> = std::env::args().collect();
+    let [_, work, start, turns] = arguments.as_slice() else {
+        eprintln!("turns joint|three|strand cold|warm NUMBER");
+        std::process::exit(2);
+    };
+    let load = [300.0, 7.0, 40.0];
+    let case = match work.as_str() {
+        "joint" => joint(REFERENCE, load, true),
+        "three" => three_links(REFERENCE, load),
+        _ => strand(REFERENCE, 40, 12.0, 300.0),
+    };
+    let start = if start == "warm" { Start::Warm } else { Start::Cold };
+    let problem = case.problem();
+    let mut solver = Solver::new();
+    let mut report = solver.solve(&problem, start);
+    for _ in 0..turns.parse().unwrap_or(0_u32) {
+        report = solver.solve(&problem, start);
+    }
+    println!("{report:?}");
+}
