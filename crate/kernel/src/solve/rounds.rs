@@ -21,6 +21,9 @@ const STILL: f64 = 1e-15;
 /// A refinement that leaves more than this share of the error is the last.
 const WORTHWHILE: f64 = 0.5;
 
+/// A push below this share of the largest is a pull, even before refinement.
+const PULLING: f64 = -1e-5;
+
 /// A scaled point: `x` padded to the band, one multiplier a row.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Point {
@@ -85,7 +88,11 @@ impl Rounds {
         let mut one_at_a_time = false;
         for _ in 0..most {
             *spent += 1;
-            let balanced = self.hold(rows, scaled, point);
+            let balanced = self.hold(rows, scaled, point, one_at_a_time);
+            if !one_at_a_time && self.drop_pulling(point) {
+                self.seen.push(fingerprint(&self.held));
+                continue;
+            }
             let changed = self.change(rows, scaled, point, one_at_a_time);
             if !changed {
                 return balanced;
@@ -97,8 +104,9 @@ impl Rounds {
         false
     }
 
-    /// Solves with the set held, from the pose handed in and no forces; true when forces and held gaps balance to rounding.
-    fn hold(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point) -> bool {
+    /// Solves with the set held, from the pose handed in and no forces, and unless asked to go
+    /// `to_the_end` only as far as it takes to see a row pull; true when forces and held gaps balance to rounding.
+    fn hold(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, to_the_end: bool) -> bool {
         let unknowns = scaled.gradient.len();
         point.reset(unknowns, rows.stride, rows.len());
         point.x[..self.start.len()].copy_from_slice(&self.start);
@@ -126,6 +134,9 @@ impl Rounds {
             }
             before = left;
             self.refine(rows, point);
+            if refinement == 0 && !to_the_end && self.pulls(point) {
+                return false;
+            }
         }
         false
     }
@@ -168,6 +179,25 @@ impl Rounds {
         for (x, step) in point.x.iter_mut().zip(&self.step) {
             *x += step;
         }
+    }
+
+    /// Whether a held row clearly pulls, even before the first step is refined.
+    fn pulls(&self, point: &Point) -> bool {
+        let least = PULLING * (1.0 + largest(&point.push));
+        self.set.iter().any(|&row| point.push[row as usize] < least)
+    }
+
+    /// Drops the rows that clearly pull; answers whether there were any.
+    fn drop_pulling(&mut self, point: &Point) -> bool {
+        let least = PULLING * (1.0 + largest(&point.push));
+        let mut dropped = false;
+        for &row in &self.set {
+            if point.push[row as usize] < least {
+                self.held[row as usize] = false;
+                dropped = true;
+            }
+        }
+        dropped
     }
 
     /// Drops rows that pull and adds rows that are violated: all of them, or the worst one.
