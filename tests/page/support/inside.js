@@ -95,3 +95,14 @@ export const widthsOf = (texts) => {
       return pen.measureText(text).width / size;
     })));
 };
+
+/**
+ * Makes a size a hundredth of a millimetre smaller by typing.
+ * @param {import("./hand.js").Hand} hand
+ * @param {string} field
+ */
+export async function makeSmaller(hand, field) {
+  await hand.inside(focusOn, field);
+  const { value } = await hand.inside(fieldState, field);
+  await hand.type(String(Number((Number(value) - 0.01).toFixed(4))));
+}

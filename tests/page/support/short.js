@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { after, before, beforeEach, describe, test } from "node:test";
-import { centreOf, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames, widthsOf } from "./inside.js";
+import { centreOf, makeSmaller, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames, widthsOf } from "./inside.js";
 import { startPage } from "./server.js";
 import { words } from "./words.js";
 
@@ -110,7 +110,7 @@ export function shortSuite(engine, open) {
     });
 
     test("a reload keeps the state", async () => {
-      await changePin(hand);
+      await makeSmaller(hand, await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]));
       const [address, said, reading] = [await hash(), await hand.inside(textOf, "#answer"), await now()];
       assert.notEqual(address, "");
       await hand.reload();
@@ -122,7 +122,8 @@ export function shortSuite(engine, open) {
       const first = await hand.inside(textOf, "#questions [aria-current]");
       await hand.drag([await hand.inside(centreOf, OTHER_QUESTION)]);
       assert.notEqual(await hand.inside(textOf, "#questions [aria-current]"), first);
-      const field = await changePin(hand);
+      const field = await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]);
+      await makeSmaller(hand, field);
       const changed = (await hand.inside(fieldState, field)).value;
       await hand.back();
       await hand.inside(opened);
@@ -131,16 +132,4 @@ export function shortSuite(engine, open) {
       assert.equal((await hand.inside(fieldState, field)).value, changed, "the changed size is still there");
     });
   });
-}
-
-/**
- * Makes the pin a hundredth of a millimetre thinner by typing.
- * @param {import("./hand.js").Hand} hand
- */
-async function changePin(hand) {
-  const field = await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]);
-  await hand.inside(focusOn, field);
-  const { value } = await hand.inside(fieldState, field);
-  await hand.type(String(Number((Number(value) - 0.01).toFixed(4))));
-  return field;
 }
