@@ -17,7 +17,7 @@ export async function loadWords() {
  * Is there a sentence of this id?
  * @param {string} id
  */
-export const has = (id) => id in words;
+export const has = (id) => Object.hasOwn(words, id);
 
 /**
  * The sentence of this id with its {places} filled; a number is written by the ending of its name.

@@ -98,7 +98,7 @@ const plain = (value) => (typeof value?.inch === "number" ? mmOfInch(value.inch)
 export function sensible(asked, work, scenarios) {
   const given = Object.entries(asked).filter(([, value]) => value !== undefined);
   const wanted = /** @type {Work} */ ({ ...work, ...Object.fromEntries(given) });
-  if (!(wanted.ask in WAYS)) wanted.ask = "give";
+  if (!Object.hasOwn(WAYS, wanted.ask)) wanted.ask = "give";
   if (!waysOf(wanted.ask).includes(wanted.how)) wanted.how = "turn";
   if (!sizeOf(wanted.on)[0] && !scenarios.has(wanted.on)) wanted.on = work.on;
   return wanted;
