@@ -128,10 +128,17 @@ fn movement(mode: Mode, share: f64, sizes: &Sizes, play: &Play) -> Vec<Wish> {
             wishes.push(turn(NextOuter, 2.0 * yaw_rad));
         }
         Mode::Aside => {
-            // The next link pushes so much less than the inner one that the plates stay flat.
+            // Only the plate that metal stops asks for more; the other one is led where the next link
+            // bears on it, and the next link asks for so little more that the plates stay flat.
             let stop = share.clamp(-1.0, 1.0);
+            let lead = if share < 0.0 { InnerNear } else { InnerFar };
+            let follow = if share < 0.0 { InnerFar } else { InnerNear };
             let next_share = stop + NEXT_PUSHES * (share - stop);
-            wishes.extend(both(share * play.offset_mm, 0.0));
+            wishes.extend([across(lead, share * play.offset_mm), turn(lead, 0.0)]);
+            let second = Point::new(sizes.pitch_mm, 0.0);
+            let to = second + Point::new(0.0, stop * play.offset_mm);
+            wishes.push(Wish::Point { body: follow, inside: second, to });
+            wishes.push(turn(follow, 0.0));
             let next_mm = 2.0 * next_share * play.offset_mm;
             wishes.extend([across(NextOuter, next_mm), turn(NextOuter, 0.0)]);
         }

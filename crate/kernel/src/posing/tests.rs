@@ -109,13 +109,24 @@ fn a_twist_and_a_bend_reach_their_ends() {
 }
 #[test]
 fn sliding_aside_to_the_stop_lays_whole_faces_on_each_other() {
-    let mut posing = posing();
-    posing.put(Ask::Share { mode: Mode::Aside, share: 1.0 });
     let ids = [
         "first.plate-face.far.right",
         "first.plate-face.far.left",
         "second.plate-face.near.right",
         "second.plate-face.near.left",
     ];
-    assert_eq!(touching(&posing), ids);
+    for construction in Construction::ALL {
+        let of = |factor| {
+            let mut sizes = *chain(factor).sizes();
+            sizes.construction = *construction;
+            if *construction == Construction::Collared {
+                sizes.bearing_length_mm = 1.5;
+            }
+            Chain::new(sizes).unwrap()
+        };
+        let mut posing = Posing::new(&of(1.0), &of(10.0), 10.0, 0.4);
+        posing.put(Ask::Share { mode: Mode::Aside, share: 1.0 });
+        assert_eq!(touching(&posing), ids, "{construction:?}");
+        assert!((posing.first_joint().0 - posing.play().offset_mm).abs() < 1e-3);
+    }
 }
