@@ -5,7 +5,7 @@ use crate::plane::{Point, quarter_turn};
 
 /// A gap up to this counts as touching, mm: a hundred times the overlap a settled pose may have, and
 /// a ten thousandth of the smallest gap a chain has.
-const TOUCH_MM: f64 = 1e-7;
+pub(super) const TOUCH_MM: f64 = 1e-7;
 /// Two touching faces rub when they slide by more than this share of the largest movement of the pose.
 const RUB_SHARE: f64 = 1e-3;
 /// How far back along a movement the sliding is read.

@@ -6,10 +6,12 @@
 //! for both: deviations from the straight chain are `factor` times larger in the drawn one.
 
 mod ask;
+mod honest;
 mod mark;
 mod mode;
 
 pub use ask::Ask;
+pub use honest::cap;
 pub use mark::{ContactState, Mark, Seen};
 pub use mode::Mode;
 
@@ -127,6 +129,16 @@ impl Posing {
     /// The settler of the drawn chain's plan section, as it stands.
     pub fn drawn_plan(&self) -> &Settler {
         &self.drawn.plan
+    }
+
+    /// The settler of the true chain's end section, as it stands.
+    pub fn end(&self) -> &Settler {
+        &self.truth.end
+    }
+
+    /// The settler of the drawn chain's end section, as it stands.
+    pub fn drawn_end(&self) -> &Settler {
+        &self.drawn.end
     }
 
     /// How the plan sections of the true and of the drawn chain were settled last.
@@ -261,22 +273,24 @@ fn settle_plan(
     let straight = *bench.plan.straight();
     let mut wishes = ask.plan_wishes(&bench.sizes, &bench.play, factor, drawn_factor);
     if taut {
-        wishes.push(pull_taut(&bench.sizes));
+        wishes.push(pull_taut(&bench.sizes, factor));
     }
     let rest = ask.rest(which).unwrap_or(&straight);
     bench.settled = Some(bench.plan.settle(&wishes, rest));
 }
 
 /// The wish that pulls the next outer link away from the held one, further than any clearance lets
-/// it go but so weakly that it decides nothing else.
-fn pull_taut(sizes: &Sizes) -> Wish {
+/// it go but so weakly that it decides nothing else. `factor` is how many times too big the gaps are:
+/// a pull straightens a chain by its force times the yaws squared, so that only the same force does
+/// the same to yaws so many times too big.
+fn pull_taut(sizes: &Sizes, factor: f64) -> Wish {
     const PULL_WEIGHT: f64 = 1e-2;
     const BEYOND: f64 = 3.0;
     Wish::Coordinate {
         body: Body::NextOuter,
         along: crate::contact::Along::X,
         value: sizes.pitch_mm + BEYOND * sizes.pin_clearance_mm(),
-        weight: PULL_WEIGHT,
+        weight: PULL_WEIGHT / factor,
     }
 }
 

@@ -11,10 +11,10 @@ mod twin;
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 
 use crate::chain::{Chain, Construction, Dimension, Pair};
-use crate::contact::{cap, room, widen};
+use crate::contact::{room, widen};
 use crate::error::{Error, Rule};
 use crate::motion::Motion;
-use crate::posing::{Ask, Mode, Posing};
+use crate::posing::{Ask, Mode, Posing, cap};
 use crate::quantity::Quantity;
 use crate::report::Report;
 use crate::scenario::{Scenario, Value};
