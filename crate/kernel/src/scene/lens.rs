@@ -164,8 +164,8 @@ fn short(lines: &[Step], centre: Point, reach: f64) -> Vec<Step> {
         };
         let way = (b - a).normalize_or_zero();
         let foot = (centre - a).dot(way);
-        let from = (foot - reach).clamp(0.0, a.distance(b));
-        let to = (foot + reach).clamp(0.0, a.distance(b));
+        let from = (foot - reach).max(0.0).min(a.distance(b));
+        let to = (foot + reach).max(0.0).min(a.distance(b));
         kept.extend([Step::Move(a + from * way), Step::Line(a + to * way)]);
     }
     kept
