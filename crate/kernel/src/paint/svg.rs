@@ -9,6 +9,8 @@ use crate::scene::{Align, CHARACTER_EM, Circle, Ink, Layer, Scene};
 
 /// Decimals of a coordinate: a thousandth of a pixel.
 const DECIMALS: u32 = 3;
+/// No picture is wider, pixels.
+const MOST_PX: f64 = 1e5;
 /// The letters of pictures; a canvas uses the same.
 pub const FONT_FAMILY: &str = "system-ui, -apple-system, 'DejaVu Sans', sans-serif";
 
@@ -23,7 +25,8 @@ pub struct SvgOptions<'a> {
     pub caption: &'a [&'a str],
     /// User units to the em.
     pub unit: f64,
-    /// The width it asks for, pixels; without it, one pixel to the user unit.
+    /// The width it asks for, pixels; without it, or where it is no width, one pixel to the user
+    /// unit.
     pub width_px: Option<f64>,
     /// Layers left out.
     pub hidden: &'a [Layer],
@@ -64,7 +67,8 @@ impl<'a> Svg<'a> {
             decimal::write_short(&mut out, size, DECIMALS);
         }
         out.push('"');
-        let zoom = options.width_px.map_or(1.0, |px| px / self.size.x);
+        let width_px = options.width_px.filter(|px| (1.0..MOST_PX).contains(px));
+        let zoom = width_px.map_or(1.0, |px| px / self.size.x);
         number(&mut out, "width", zoom * self.size.x);
         number(&mut out, "height", zoom * self.size.y);
         attribute(&mut out, "role", "img");

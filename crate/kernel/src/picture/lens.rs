@@ -30,6 +30,9 @@ pub struct Magnified {
     pub scene: Scene,
 }
 
+/// No magnifier is larger, em: its section lines would have no end.
+const MOST_EM: f64 = 200.0;
+
 impl Picture {
     /// A magnifier of so many pixels held at a place; none where the chain does not go together or
     /// nothing is near.
@@ -37,7 +40,7 @@ impl Picture {
         let posing = stage.posing()?;
         let state = state_at(posing, at)?;
         let mut scene = Scene::default();
-        let size_em = (size_px / self.unit_px).max(super::LEAST);
+        let size_em = MOST_EM.min((size_px / self.unit_px).max(super::LEAST));
         let sizes = stage.chain().sizes();
         let (mode, lexicon) = (stage.mode(), &self.lexicon);
         scene.compose_lens(&Lens { sizes, posing, state, mode, lexicon, size_em });

@@ -36,8 +36,10 @@ const SHEET: Sheet = Sheet { width_em: 60.0, height_em: 45.0, narrow: false };
 const TEXT_PX: f64 = 14.0;
 /// No sheet is smaller, em, and no text, pixels.
 const LEAST: f64 = 1.0;
+/// No text is larger, pixels.
+const MOST_TEXT_PX: f64 = 500.0;
 /// No sheet is larger, em.
-const MOST_EM: f64 = 10_000.0;
+const MOST_EM: f64 = 1000.0;
 
 impl Picture {
     /// An empty picture with the words of one language.
@@ -55,7 +57,7 @@ impl Picture {
     /// Lays the picture out on so many pixels with a text of so many; a size that is no size is taken
     /// as the smallest.
     pub fn lay(&mut self, width_px: f64, height_px: f64, text_px: f64, narrow: bool) {
-        self.unit_px = text_px.max(LEAST);
+        self.unit_px = MOST_TEXT_PX.min(text_px.max(LEAST));
         let em = |px: f64| MOST_EM.min((px / self.unit_px).max(LEAST));
         let (width_em, height_em) = (em(width_px), em(height_px));
         self.sheet = Sheet { width_em, height_em, narrow };

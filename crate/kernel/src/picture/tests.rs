@@ -121,3 +121,13 @@ fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     let glass = 2.0 * scene.clips[0].radius;
     assert!((a.distance(b) - 0.1 / 0.3 * glass).abs() < ROUNDING);
 }
+
+#[test]
+fn a_magnifier_of_no_size_or_of_any_size_comes_to_an_end() {
+    let (picture, stage) = (picture(), Stage::default());
+    let at = At::Contact(stage.contacts().remove(0).id);
+    for size_px in [f64::NAN, -1.0, 0.0, 1e300, f64::INFINITY] {
+        let seen = picture.lens(&stage, &at, size_px).expect("a contact");
+        assert!(seen.scene.sheet.width_em >= 1.0 && seen.scene.steps.len() < 100_000);
+    }
+}

@@ -192,8 +192,12 @@ impl Stage {
 
     /// Puts the first joint at an offset, mm, and a yaw, rad, or as near as it can go.
     pub fn room_to(&mut self, offset_mm: f64, yaw_rad: f64) {
+        /// No joint turns as far as an eighth of a turn; what asks for more asks for this.
+        const MOST_RAD: f64 = core::f64::consts::FRAC_PI_4;
         if offset_mm.is_finite() && yaw_rad.is_finite() {
-            self.put(Ask::Room { offset_mm, yaw_rad });
+            let pitch_mm = self.chain().pitch_mm;
+            let offset_mm = offset_mm.max(-pitch_mm).min(pitch_mm);
+            self.put(Ask::Room { offset_mm, yaw_rad: yaw_rad.clamp(-MOST_RAD, MOST_RAD) });
         }
     }
 
