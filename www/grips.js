@@ -1,13 +1,15 @@
 // Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
 
 import { byId, dress, make } from "./dom.js";
-import { reading } from "./work.js";
+import { poseWork, reading } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./stage.js").Stage} Stage */
 /** @typedef {import("./kernel.js").Spot} Spot */
 
 const COARSE = 5;
+/** How many pulls on top of one another an address remembers. */
+const MOST_PULLS = 24;
 
 export class Grips {
   layer = byId("grips");
@@ -112,7 +114,9 @@ export class Grips {
     this.session.bench.release();
     this.session.pulling = false;
     this.stage.sheet.classList.remove("held");
-    if (to) this.session.work.pulls.push({ view, from, to });
+    const { work } = this.session;
+    if (to) work.pulls = [...work.pulls, { view, from, to }].slice(-MOST_PULLS);
+    poseWork(this.session.bench, work); // as a reload will: at rest, nothing rubs
     this.session.tell("pose");
     this.session.commit();
   }

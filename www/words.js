@@ -64,7 +64,7 @@ export const variant = (id, construction) => (has(`${id}.${construction}`) ? `${
 export function contactName(contact, construction) {
   const places = { ...contact, plate: contact.end, tip: contact.id.endsWith(".inner") ? "inner" : "outer" };
   const who = say(`who.${contact.kind}`, places);
-  const first = variant(`where.${contact.kind}`, construction);
+  const first = variant(variant(`where.${contact.kind}`, construction), contact.end);
   const named = (words[first] ?? "").includes("{plate}");
   const parts = [first, ...(named ? [] : [`end.${contact.end}`]), `side.${contact.side}`];
   const where = parts.filter(has).map((id) => say(id, places)).join(", ");
