@@ -1,12 +1,13 @@
 //! Every scenario drawn on every kind of sheet: what the drawing promises a reader.
 
-use lightgap::chain::Chain;
+use lightgap::chain::{Chain, Construction, Dimension, Sizes};
 use lightgap::contact::{Play, cap, widen};
-use lightgap::plane::{Point, Step, bounds};
+use lightgap::plane::{Point, Step, area, bounds};
 use lightgap::posing::{Ask, Mode, Posing};
 use lightgap::scene::{
     Drawing, Id, Layer, Lexicon, Role, Scene, Shape, Sheet, Show, Staging, Text,
 };
+use proptest::prelude::*;
 
 /// A laptop's stage, a wide one, a phone's, the narrowest page, and a projector's large letters, em.
 const SHEETS: [Sheet; 5] = [
@@ -129,20 +130,74 @@ fn discs_and_grips_keep_clear_of_each_other_and_of_words() {
     assert!(faults.is_empty(), "{}", listed(&faults));
 }
 
+/// A chain of random sizes that can be drawn: bushed or collared, tight or loose, with or without
+/// roundings, hollow or solid.
+fn any_chain() -> impl Strategy<Value = Chain> {
+    let shares = (0.3..0.7, 0.15..0.9, 0.1..0.35, -0.004..0.02, 0.0..0.06, 0.05..0.16);
+    let details = (0.0..0.03, 0.0..0.02, 0.0..0.6, 0.6..1.05, 0.5..1.0, any::<bool>());
+    (6.0..40.0, shares, details).prop_filter_map("a chain that exists", |(p, shares, details)| {
+        let (roller, width, pin, clearance, side, plate) = shares;
+        let (mouth, chamfer, hollow, height, waist, bushed) = details;
+        let construction = if bushed { Construction::Bushed } else { Construction::Collared };
+        let stated = [
+            (Dimension::Pitch, p),
+            (Dimension::RollerDiameter, roller * p),
+            (Dimension::InnerWidth, width * p),
+            (Dimension::PinDiameter, pin * p),
+            (Dimension::Bore, (pin + clearance) * p),
+            (Dimension::InnerPlate, plate * p),
+            (Dimension::MouthRadius, mouth * p),
+            (Dimension::EdgeChamfer, chamfer * p),
+            (Dimension::PinBore, hollow * pin * p),
+            (Dimension::InnerPlateHeight, height * p),
+            (Dimension::InnerWaist, waist * height * p),
+            (Dimension::OuterSpacing, (width + 2.0 * plate + side) * p),
+        ];
+        Chain::new(Sizes::from_stated(construction, &stated)).ok()
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 96, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_chain_that_exists_can_be_drawn(chain in any_chain(), share in -1.0..1.0) {
+        let factor = cap(&chain);
+        let times = f64::from(factor);
+        let drawn = Chain::new(widen(&chain, times)).expect("a chain that can be drawn");
+        let mode = Mode::Turn;
+        let posing = chain.goes_together().then(|| {
+            let mut posing = Posing::new(&chain, &drawn, times, FOLD_RAD);
+            posing.put(Ask::Share { mode, share });
+            posing
+        });
+        let (lexicon, mut scene) = (Lexicon::new([]), Scene::default());
+        for sheet in SHEETS {
+            let drawing = Drawing::new(&drawn, sheet, Show { mode, most_bend_rad: [0.0; 2] });
+            let (posing, lit, ghost) = (posing.as_ref(), None, None);
+            let (drawing, lexicon) = (&drawing, &lexicon);
+            scene.compose(&Staging { drawing, factor, mode, posing, lit, ghost, lexicon });
+            prop_assert!(scene.steps.iter().all(is_finite));
+            for figure in drawing.figures() {
+                prop_assert!(area(&figure.outline).abs() > 0.0, "{:?}", figure);
+            }
+        }
+    }
+}
+
+fn is_finite(step: &Step) -> bool {
+    match step {
+        Step::Move(p) | Step::Line(p) => p.is_finite(),
+        Step::Arc(arc) => arc.centre.is_finite() && arc.radius > 0.0 && arc.sweep_rad.is_finite(),
+        Step::Close => true,
+    }
+}
+
 #[test]
 fn every_number_of_a_scene_is_finite_and_every_metal_part_on_the_sheet() {
     const OVER_EM: f64 = 0.01;
     each_scene(|scene, what| {
-        for step in &scene.steps {
-            let finite = match step {
-                Step::Move(p) | Step::Line(p) => p.is_finite(),
-                Step::Arc(arc) => {
-                    arc.centre.is_finite() && arc.radius > 0.0 && arc.sweep_rad.is_finite()
-                }
-                Step::Close => true,
-            };
-            assert!(finite, "{what}: {step:?}");
-        }
+        assert!(scene.steps.iter().all(is_finite), "{what}");
         let edge = Point::new(scene.sheet.width_em, scene.sheet.height_em) + OVER_EM;
         for item in scene.items.iter().filter(|item| item.layer == Layer::Metal) {
             let Shape::Path(steps) = &item.shape else { continue };
@@ -185,4 +240,27 @@ fn what_stops_the_drawn_chain_stops_the_true_one() {
             assert_eq!(stops(Play::of(chain)), stops(Play::of(&drawn)), "{name}");
         }
     }
+}
+
+/// One scene written out: what is drawn, in order, with the corners of its place to a tenth of an em.
+/// A change of the drawing shows here as changed lines.
+#[test]
+fn the_ferry_winch_at_its_stop_is_drawn_as_before() {
+    use std::fmt::Write as _;
+    let mut written = String::new();
+    each_scene(|scene, what| {
+        if what != "ferry-winch, turn, 1, 60 em" {
+            return;
+        }
+        for item in &scene.items {
+            let (place, words) = match &item.shape {
+                Shape::Path(steps) => (bounds(&scene.steps[steps.clone()]).expect("steps"), ""),
+                Shape::Text(text) => (scene.place_of(text), scene.letters(text)),
+            };
+            let [a, b] = [place.0, place.1].map(|p| format!("{:.1} {:.1}", p.x, p.y));
+            let (id, role) = (item.id.text(), item.role);
+            writeln!(written, "{id} | {role:?} | {a} | {b} | {words}").expect("a string");
+        }
+    });
+    insta::assert_snapshot!(written);
 }

@@ -3,7 +3,7 @@
 use super::sketch::Sketch;
 use super::staging::Posed;
 use super::{
-    Drawing, Lexicon, Placed, Scene, Staging, ground, mark, measure, metal, naming, overlap,
+    Drawing, Lexicon, Placed, Scene, Staging, ground, mark, measure, metal, naming, overlap, pinned,
 };
 use crate::plane::Projection;
 
@@ -46,6 +46,7 @@ impl Scene {
         measure::draw(&mut sketch, &staged);
         overlap::draw_numbers(&mut sketch, &staged);
         mark::draw_discs(&mut sketch, &staged, &spots);
+        pinned::draw(&mut sketch, &staged, &spots);
         naming::draw_grip(&mut sketch);
     }
 

@@ -47,8 +47,9 @@ impl Extent {
 /// far the outer links' plates do, mm. A hand may push the link further aside than a turn does; for
 /// that half of the way is kept.
 fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> (f64, f64) {
-    /// A little air, as a share of the pitch.
+    /// A little air, and how far the axis of a pin comes past its heads, as shares of the pitch.
     const AIR: f64 = 0.03;
+    const PAST_PIN: f64 = 0.09;
     let turn_rad = if mode.is_plan() { turn_rad } else { 0.0 };
     let half_pin = 0.5 * s.pin_length_mm;
     let half_link = 0.5 * s.outer_spacing_mm + s.outer_plate_mm;
@@ -63,7 +64,8 @@ fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> (f64, f64) {
             Mode::Twist | Mode::Bend => 0.0,
         };
     let link = turned.max(half_link + aside);
-    (link.max(pin).max(half_pin + aside) + AIR * s.pitch_mm, link)
+    let axis = pin.max(half_pin + aside) + PAST_PIN * s.pitch_mm;
+    ((link + AIR * s.pitch_mm).max(axis), link)
 }
 
 /// How far right the next outer link comes, straight or folded, mm from the first pin.

@@ -54,23 +54,39 @@ impl Scene {
 /// The glass with its middle at a place of the sheet.
 fn draw(sketch: &mut Sketch, lens: &Lens, centre: Point) {
     let state = lens.state;
-    let id = Id::Contact(state.contact);
     let glass = Circle { centre, radius: lens.radius_em() };
-    let view = view_of(state.seen);
-    let scale = scale_of(lens.radius_em(), state.gap_mm);
+    draw_field(sketch, lens, glass);
     let normal = normal_of(lens, state);
-    let to_sheet = over(state, normal, centre, scale);
-    sketch.clip = Some(sketch.scene.clips.len());
-    sketch.scene.clips.push(glass);
-    sketch.circle(id, Layer::Metal, Role::Patch, glass);
-    draw_metal(sketch, lens, view, &to_sheet);
-    let out = Point::new(normal.x, -normal.y);
-    let bare = bare_side(&state.contact, state.seen);
-    let frame = Frame { centre, radius: lens.radius_em(), scale, out, bare };
+    let frame = Frame {
+        centre,
+        radius: glass.radius,
+        scale: scale_of(glass.radius, state.gap_mm),
+        out: Point::new(normal.x, -normal.y),
+        bare: bare_side(&state.contact, state.seen),
+    };
     frame.draw_gap(sketch, lens, state);
     frame.draw_paper(sketch, lens);
     sketch.clip = None;
     sketch.circle(Id::Mark("lens"), Layer::Labels, Role::Rim, glass);
+}
+
+/// A small glass without words, among other things on a sheet.
+pub(super) fn draw_small(sketch: &mut Sketch, lens: &Lens, centre: Point) {
+    let glass = Circle { centre, radius: lens.radius_em() };
+    draw_field(sketch, lens, glass);
+    sketch.clip = None;
+    sketch.circle(Id::Mark("lens"), Layer::Marks, Role::Rim, glass);
+}
+
+/// What is seen through the glass; what follows is still cut to it.
+fn draw_field(sketch: &mut Sketch, lens: &Lens, glass: Circle) {
+    let state = lens.state;
+    let scale = scale_of(glass.radius, state.gap_mm);
+    let to_sheet = over(state, normal_of(lens, state), glass.centre, scale);
+    sketch.clip = Some(sketch.scene.clips.len());
+    sketch.scene.clips.push(glass);
+    sketch.circle(Id::Mark("lens"), Layer::Marks, Role::Patch, glass);
+    draw_metal(sketch, lens, view_of(state.seen), &to_sheet);
 }
 
 /// How many em one mm takes: four gaps to the width of the glass, but never so much that the paper
@@ -144,9 +160,9 @@ fn draw_metal(sketch: &mut Sketch, lens: &Lens, view: View, to_sheet: &Projectio
 
 fn draw_figure(sketch: &mut Sketch, figure: &Figure, to: &Projection) {
     let id = Id::Body(figure.body);
-    sketch.carry((id, Layer::Metal, role_of(figure)), &figure.outline, to);
+    sketch.carry((id, Layer::Marks, role_of(figure)), &figure.outline, to);
     if !figure.section.is_empty() {
-        let what = (id, Layer::Section, Role::SectionLine(figure.tint));
+        let what = (id, Layer::Marks, Role::SectionLine(figure.tint));
         sketch.carry(what, &figure.section, to);
     }
 }

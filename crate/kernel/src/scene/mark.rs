@@ -3,6 +3,7 @@
 use super::compose::Staged;
 use super::item::{Align, Id, Layer, Size};
 use super::role::Role;
+use super::seat::Seat;
 use super::sketch::{Patch, Sketch};
 use super::{Circle, Placed, View};
 use crate::chain::Construction;
@@ -228,11 +229,16 @@ const MOST_DISCS: usize = 16;
 const MOST_DISCS_NARROW: usize = 10;
 /// Radius of a disc, em.
 const DISC_EM: f64 = 0.82;
+/// How far from its place a disc may stand, em.
+const DISTANCES_EM: [f64; 7] = [1.9, 2.5, 3.2, 4.2, 5.4, 7.0, 9.0];
 
 fn draw_disc(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
     const NUMBER_DOWN_EM: f64 = 0.31;
     let id = Id::Contact(marked.contact);
-    let centre = free_place(sketch, spot, &marked.contact);
+    let first = first_choice(spot, &marked.contact);
+    let (radius_em, distances_em) = (DISC_EM, &DISTANCES_EM[..]);
+    let seat = Seat { at: spot.at, first, radius_em, distances_em, on_pins: true };
+    let centre = seat.find(sketch).unwrap_or(spot.at + DISTANCES_EM[0] * first);
     let way = (centre - spot.at).normalize_or_zero();
     sketch.line(id, Layer::Marks, Role::DiscLeader, spot.at, centre - DISC_EM * way);
     let lit = staged.staging.lit == Some(id);
@@ -246,42 +252,8 @@ fn draw_disc(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: 
     sketch.taken.push(Patch::around(centre, DISC_EM));
 }
 
-/// The best free place for a disc: near, outward from the joint, and hiding little metal. Where
-/// nothing is free the first choice stands.
-fn free_place(sketch: &Sketch, spot: &Spot, contact: &Contact) -> Point {
-    const DISTANCES_EM: [f64; 7] = [1.9, 2.5, 3.2, 4.2, 5.4, 7.0, 9.0];
-    const TURNS: u32 = 16;
-    /// What hiding a square em of metal, an em of leader and a radian of turn cost.
-    const HIDING: f64 = 1.0;
-    const LEADER: f64 = 0.5;
-    const TURNING: f64 = 0.3;
-    let sheet = Point::new(sketch.scene.sheet.width_em, sketch.scene.sheet.height_em);
-    let first = first_choice(spot, contact);
-    let step = core::f64::consts::TAU / f64::from(TURNS);
-    let mut best = (f64::INFINITY, spot.at + DISTANCES_EM[0] * first);
-    for distance in DISTANCES_EM {
-        if LEADER * distance >= best.0 {
-            break;
-        }
-        for turn in 0..TURNS {
-            let angle = step * f64::from(turn);
-            let turned = angle.min(core::f64::consts::TAU - angle);
-            let least = LEADER * distance + TURNING * turned;
-            let (sin, cos) = libm::sincos(angle);
-            let centre = spot.at + distance * Point::new(cos, sin).rotate(first);
-            let patch = Patch::around(centre, DISC_EM);
-            let free = least < best.0 && patch.within(Point::ZERO, sheet) && sketch.is_free(&patch);
-            let cost = if free { least + HIDING * sketch.hidden(&patch) } else { f64::INFINITY };
-            if cost < best.0 {
-                best = (cost, centre);
-            }
-        }
-    }
-    best.1
-}
-
 /// Away from the pin and along the face, aslant; from a round face straight out.
-fn first_choice(spot: &Spot, contact: &Contact) -> Point {
+pub(super) fn first_choice(spot: &Spot, contact: &Contact) -> Point {
     if let Some(centre) = spot.round {
         return (spot.at - centre).normalize_or(Point::X);
     }

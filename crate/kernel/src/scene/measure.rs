@@ -39,20 +39,33 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
     }
 }
 
-/// Any open gap that is pointed at, and the gaps that the plates of the first joint have left: at
-/// the far end, and at the near end too when the far one touches.
+/// Any open gap that is pointed at, and the gaps that the first joint has left: between the plates
+/// at the far end (at the near end too when the far one touches), and beside the pin when no pin
+/// touches but plates do.
 fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
-    let plates = |state: &ContactState| {
-        state.contact.kind == Kind::PlateFace
-            && state.contact.joint == Joint::First
-            && state.seen == Seen::Plan
+    let contact = &marked.contact;
+    if marked.mark != Mark::Open || staged.staging.lit == Some(Id::Contact(*contact)) {
+        return marked.mark == Mark::Open;
+    }
+    let touching = staged.posed.contacts.iter().filter(|s| s.mark != Mark::Open);
+    let touches = |kind, end: Option<End>| {
+        touching.clone().any(|s| {
+            let here = s.contact.joint == Joint::First && s.seen == Seen::Plan;
+            here && s.contact.kind == kind && end.is_none_or(|end| s.contact.end == end)
+        })
     };
-    let touches = |state: &ContactState| plates(state) && state.mark != Mark::Open;
-    let lit = staged.staging.lit == Some(Id::Contact(marked.contact));
-    let far_touches =
-        || staged.posed.contacts.iter().any(|s| touches(s) && s.contact.end == End::Far);
-    let here = plates(marked) && (marked.contact.end == End::Far || far_touches());
-    marked.mark == Mark::Open && (lit || here)
+    let far = contact.end == End::Far;
+    let first = contact.joint == Joint::First && marked.seen == Seen::Plan;
+    first
+        && match contact.kind {
+            Kind::PlateFace => far || touches(Kind::PlateFace, Some(End::Far)),
+            Kind::PinBore => {
+                far && !contact.inner
+                    && touches(Kind::PlateFace, None)
+                    && !touches(Kind::PinBore, None)
+            }
+            _ => false,
+        }
 }
 
 fn draw_gap(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
@@ -102,12 +115,12 @@ fn place_for(
     let choices = match (tall, upright) {
         (true, _) => [beside(inward), beside(-inward), past(outside)],
         (false, true) => [past(outside), beside(-inward), past(-outside)],
-        (false, false) => [past(inward), past(-inward), beside(outside)],
+        (false, false) => [past(outside), past(-outside), beside(-inward)],
     };
     let cost = |&(at, align): &(Point, Align)| {
         let place = Patch::of_text(at, align, Size::Small, number);
         let fits = place.within(Point::ZERO, edge) && sketch.is_free(&place);
-        fits.then(|| sketch.hidden(&place))
+        fits.then(|| sketch.hidden_in_all(&place))
     };
     let costs = choices.map(|choice| cost(&choice).map(|cost| (cost, choice)));
     let clear = costs.iter().flatten().find(|(cost, _)| *cost < HIDDEN_EM2);

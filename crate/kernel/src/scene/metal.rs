@@ -42,15 +42,22 @@ fn draw_figure(sketch: &mut Sketch, staged: &Staged, figure: &Figure, to: &Proje
         sketch.carry((id, Layer::Metal, Role::Lit), &figure.outline, to);
     }
     sketch.carry((id, Layer::Metal, role), &figure.outline, to);
+    let place = last_place(sketch);
     if !figure.section.is_empty() {
         let role = Role::SectionLine(figure.tint);
         sketch.carry((id, Layer::Section, role), &figure.section, to);
-        let steps = sketch.scene.items.last().map(|item| item.shape.clone());
-        if let (View::Plan | View::End, Some(Shape::Path(steps))) = (figure.view, steps) {
-            let places = bounds(&sketch.scene.steps[steps]);
-            sketch.metal.extend(places.map(|(low, high)| Patch { low, high }));
-        }
     }
+    match (figure.view, figure.look) {
+        (View::Plan | View::End, Look::Cut) => sketch.metal.extend(place),
+        (View::Plan | View::End, Look::Plain) => sketch.pins.extend(place),
+        _ => {}
+    }
+}
+
+/// The place of what was drawn last.
+fn last_place(sketch: &Sketch) -> Option<Patch> {
+    let Shape::Path(steps) = &sketch.scene.items.last()?.shape else { return None };
+    bounds(&sketch.scene.steps[steps.clone()]).map(|(low, high)| Patch { low, high })
 }
 
 /// A long break line across both plates of each outer link.

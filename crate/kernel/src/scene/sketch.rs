@@ -71,6 +71,8 @@ pub struct Sketch<'a> {
     pub taken: Vec<Patch>,
     /// Places of metal that a disc had better not hide.
     pub metal: Vec<Patch>,
+    /// Places of pins, which a disc may lie on but a number had better not.
+    pub pins: Vec<Patch>,
     /// The circle that paths are cut to.
     pub clip: Option<usize>,
 }
@@ -78,7 +80,7 @@ pub struct Sketch<'a> {
 impl<'a> Sketch<'a> {
     /// Begins on an empty sheet, keeping the buffers.
     pub fn new(scene: &'a mut Scene) -> Self {
-        Self { scene, taken: Vec::new(), metal: Vec::new(), clip: None }
+        Self { scene, taken: Vec::new(), metal: Vec::new(), pins: Vec::new(), clip: None }
     }
 
     /// A path already on the sheet.
@@ -155,6 +157,11 @@ impl<'a> Sketch<'a> {
         self.scene.items.push(Item { id, layer, role, shape, clip: self.clip });
         self.taken.push(place);
         place
+    }
+
+    /// How much metal or pin a place would hide.
+    pub fn hidden_in_all(&self, place: &Patch) -> f64 {
+        self.hidden(place) + self.pins.iter().map(|pin| pin.shared(place)).sum::<f64>()
     }
 
     /// The first of some places where letters lie free on the sheet; the first of all if none does.
