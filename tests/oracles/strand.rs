@@ -1,0 +1,205 @@
+//! The taut strand against a second derivation that shares nothing with it: small angles, relative
+//! unknowns, the offset as one equation over all joints, clarabel for every step.
+//!
+//! With the pose (x, y, t) of each joint's inner link from the pin, turned so that its own far pin
+//! lies ahead, and the yaw w of each link: minimise the sum of `T p w^2 / 2 - T x + T w_outer y`
+//! under `|x| + |t| B/2 <= c/2`, `|y - t g| <= a/2`, `|y + t g| <= a/2` and
+//! `p sum(w) + sum(y) = D`.
+
+mod cases;
+mod clarabel;
+
+use ::clarabel::solver::SolverStatus;
+use cases::{Case, REFERENCE};
+use lightgap::chain::{Construction, Dimension, Sizes};
+use lightgap::strand::{Ends, Outcome, Setup, Strand};
+
+/// Joints of the span; even, so that both ends are outer links.
+const JOINTS: usize = 34;
+/// Small angles leave out terms of the size of a turn, here up to 6 thousandths, in each number.
+const SMALL_ANGLE: f64 = 0.006;
+/// A force below this share of the largest is compared to it instead of to itself.
+const FLOOR: f64 = 0.02;
+/// How two neighbouring joints share a turn between them is decided by second-order terms where
+/// neither is at its stop: turns agree to this share of the tilt limit c/B.
+const SHARED_TURN: f64 = 0.02;
+/// Steps of the offset on the way up, mm.
+const GROWTH_MM: f64 = 0.4;
+/// Steps end here, mm: far below what small angles leave out.
+const STILL_MM: f64 = 1e-6;
+/// Steps after which the second derivation gives up.
+const MOST_STEPS: u32 = 300;
+/// What holds a step of y, in T/p: above 2, the least that makes the step convex.
+const HELD: f64 = 2.05;
+
+/// x and y of each joint, then p w of each free link, mm; forces in units of the tension.
+struct Second {
+    offset_mm: f64,
+    place: Vec<f64>,
+    pin: Vec<f64>,
+    face: Vec<f64>,
+}
+
+fn y(joint: usize) -> usize {
+    2 * joint + 1
+}
+
+/// The unknown `p w` of a link, if it is free.
+fn yaw(link: usize) -> Option<usize> {
+    (1..JOINTS).contains(&link).then(|| 2 * JOINTS + link - 1)
+}
+
+/// The outer and the inner link of a joint (from 0, links `joint` and `joint + 1`).
+fn outer_inner(joint: usize) -> (usize, usize) {
+    if joint % 2 == 0 { (joint, joint + 1) } else { (joint + 1, joint) }
+}
+
+impl Second {
+    /// The free strand, taut.
+    fn free() -> Second {
+        let unknowns = 3 * JOINTS - 1;
+        let mut place = vec![0.0; unknowns];
+        let free_mm = 0.5 * REFERENCE.side_gap;
+        for joint in 0..JOINTS {
+            place[2 * joint] = 0.5 * REFERENCE.clearance;
+            place[y(joint)] = free_mm;
+        }
+        let (pin, face) = (vec![0.0; JOINTS], vec![0.0; JOINTS]);
+        Second { offset_mm: free_mm * JOINTS as f64, place, pin, face }
+    }
+
+    fn grow_to(&mut self, offset_mm: f64) {
+        while self.offset_mm < offset_mm {
+            self.offset_mm = (self.offset_mm + GROWTH_MM).min(offset_mm);
+            let step = (0..MOST_STEPS).find(|_| self.step() <= STILL_MM);
+            assert!(step.is_some(), "no rest at {} mm", self.offset_mm);
+        }
+    }
+
+    /// One quadratic programme about the present place; answers the largest change, mm.
+    fn step(&mut self) -> f64 {
+        let case = self.about();
+        let opinion = clarabel::pose(&case).solve();
+        assert_eq!(opinion.status, SolverStatus::Solved);
+        let mut largest = 0.0_f64;
+        for (place, step) in self.place.iter_mut().zip(&opinion.x) {
+            *place += step;
+            largest = largest.max(step.abs());
+        }
+        for joint in 0..JOINTS {
+            let push = &opinion.push[8 * joint..8 * joint + 8];
+            self.pin[joint] = push[..4].iter().sum();
+            self.face[joint] = push[4..].iter().sum();
+        }
+        largest
+    }
+
+    fn about(&self) -> Case {
+        let unknowns = self.place.len();
+        let mut case = Case::new(unknowns, unknowns - 1);
+        let weight = 1.0 / REFERENCE.pitch;
+        for link in (0..=JOINTS).filter_map(yaw) {
+            case.hessian.push((link, link, weight));
+            case.gradient[link] += weight * self.place[link];
+        }
+        for joint in 0..JOINTS {
+            case.gradient[2 * joint] -= 1.0;
+            case.hessian.push((y(joint), y(joint), HELD * weight));
+            if let Some(outer) = yaw(outer_inner(joint).0) {
+                case.hessian.push((outer, y(joint), weight));
+                case.gradient[outer] += weight * self.place[y(joint)];
+                case.gradient[y(joint)] += weight * self.place[outer];
+            }
+            self.joint_rows(&mut case, joint);
+        }
+        let mut sum = vec![0.0; unknowns];
+        (0..JOINTS).for_each(|joint| sum[y(joint)] = 1.0);
+        (1..JOINTS).filter_map(yaw).for_each(|link| sum[link] = 1.0);
+        let now: f64 = sum.iter().zip(&self.place).map(|(a, x)| a * x).sum();
+        let opposite: Vec<f64> = sum.iter().map(|value| -value).collect();
+        case.row(0, &sum, now - self.offset_mm);
+        case.row(0, &opposite, self.offset_mm - now);
+        case
+    }
+
+    /// Four rows of the pin, four of the faces.
+    fn joint_rows(&self, case: &mut Case, joint: usize) {
+        let (outer, inner) = outer_inner(joint);
+        let mut push = |across: bool, sign: f64, lever: f64, half_gap: f64| {
+            let mut line = vec![0.0; self.place.len()];
+            line[2 * joint + usize::from(across)] = sign;
+            for (link, way) in [(outer, -1.0), (inner, 1.0)] {
+                if let Some(unknown) = yaw(link) {
+                    line[unknown] += way * lever / REFERENCE.pitch;
+                }
+            }
+            let now: f64 = line.iter().zip(&self.place).map(|(a, x)| a * x).sum();
+            case.row(0, &line, half_gap + now);
+        };
+        for sign in [-1.0, 1.0] {
+            for lever in [-0.5, 0.5] {
+                push(false, sign, lever * REFERENCE.bearing, 0.5 * REFERENCE.clearance);
+            }
+        }
+        for sign in [-1.0, 1.0] {
+            for lever in [-1.0, 1.0] {
+                push(true, sign, lever * REFERENCE.overhang, 0.5 * REFERENCE.side_gap);
+            }
+        }
+    }
+
+    fn turn_rad(&self, joint: usize) -> f64 {
+        let of = |link| yaw(link).map_or(0.0, |unknown| self.place[unknown] / REFERENCE.pitch);
+        of(joint + 1) - of(joint)
+    }
+}
+
+fn strand() -> Strand {
+    let stated = [
+        (Dimension::Pitch, REFERENCE.pitch),
+        (Dimension::RollerDiameter, 7.75),
+        (Dimension::InnerWidth, 3.0),
+        (Dimension::InnerPlate, 1.0),
+        (Dimension::PinDiameter, 3.6),
+        (Dimension::Bore, 3.6 + REFERENCE.clearance),
+        (Dimension::BearingLength, REFERENCE.bearing),
+        (Dimension::InnerOverhang, REFERENCE.overhang),
+        (Dimension::OuterOverhang, REFERENCE.overhang),
+        (Dimension::OuterSpacing, 5.0 + REFERENCE.side_gap),
+    ];
+    let sizes = Sizes::from_stated(Construction::Bushed, &stated);
+    let ends = Ends::Held;
+    Strand::new(&sizes, Setup { joints: JOINTS, tension_n: 1.0, stiffness_n_mm: None, ends })
+}
+
+fn assert_alike(what: &str, got: &[f64], wanted: &[f64]) {
+    let largest = wanted.iter().fold(0.0_f64, |largest, value| largest.max(value.abs()));
+    for (joint, (got, wanted)) in got.iter().zip(wanted).enumerate() {
+        let within = SMALL_ANGLE * wanted.abs().max(FLOOR * largest);
+        let off = (got - wanted).abs();
+        assert!(off <= within, "{what} of joint {joint}: {got} against {wanted}");
+    }
+}
+
+#[test]
+fn turns_and_forces_are_those_of_the_second_derivation() {
+    let (mut first, mut second) = (strand(), Second::free());
+    // Nearer to the largest offset, 28 mm, forces grow without bound and so does what small angles
+    // leave out of them.
+    for offset_mm in [8.0, 10.0, 15.0, 20.0] {
+        let solution = first.solve(offset_mm);
+        assert_eq!(solution.outcome, Outcome::Solved);
+        second.grow_to(offset_mm);
+        let turns: Vec<f64> = (0..JOINTS).map(|joint| second.turn_rad(joint)).collect();
+        assert_alike("pin force", &solution.pin_force_n, &second.pin);
+        assert_alike("face force", &solution.face_force_n, &second.face);
+        let limit_rad = REFERENCE.clearance / REFERENCE.bearing;
+        for (joint, (got, wanted)) in solution.turn_rad.iter().zip(&turns).enumerate() {
+            let within = SHARED_TURN * limit_rad;
+            assert!(
+                (got - wanted).abs() <= within,
+                "turn of joint {joint}: {got} against {wanted}"
+            );
+        }
+    }
+}
