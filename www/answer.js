@@ -88,7 +88,8 @@ export function startAnswer(session) {
     byId("drawing").setAttribute("aria-label", say("drawing.name", { answer: said.answer }));
     clearTimeout(timer);
     timer = setTimeout(() => {
-      const text = `${said.answer} ${said.surprise}`.trim();
+      const pulled = byHand(session.work) ? said.helper : "";
+      const text = `${said.answer} ${said.surprise} ${pulled}`.trim();
       if (live.textContent !== text) live.textContent = text;
       twin.replaceChildren(...session.bench.twin().map((line) => make("li", {}, twinLine(line, session.state.construction))));
     }, QUIET_MS);

@@ -2,7 +2,7 @@
 
 import { byId, dress, make } from "./dom.js";
 import { faultSentence, Field } from "./field.js";
-import { say } from "./words.js";
+import { say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
 
@@ -27,10 +27,12 @@ export function startChange(session) {
   const show = () => {
     const { state } = session;
     for (const [key, field] of gaps) {
+      field.call(say(variant(`gap.${key}`, state.construction)));
       field.show(state.gaps[key].value_mm, state.gaps[key]);
       field.mark(state.chosen.includes(moves.get(key) ?? "") ? "chosen" : null);
     }
     for (const [key, field] of sizes) {
+      field.call(say(variant(`size.${key}`, state.construction)));
       field.show(state.sizes[key]);
       field.mark(state.chosen.includes(key) ? "chosen" : state.defaulted.includes(key) ? "defaulted" : null);
     }

@@ -36,7 +36,8 @@ export class Field {
     this.unit = make("span", { class: "unit", "aria-hidden": "true" });
     this.tag = make("span", { class: "tag", hidden: true });
     this.fault = make("p", { class: "fault", id: `${id}-fault`, role: "alert", hidden: true });
-    const row = make("div", { class: "field-row" }, make("label", { for: id }, text.label), this.tag, this.input, this.unit);
+    this.label = make("label", { for: id }, text.label);
+    const row = make("div", { class: "field-row" }, this.label, this.tag, this.input, this.unit);
     this.element = make("div", { class: "field" }, row);
     if (text.slider) this.addSlider(text.label);
     this.element.append(make("p", { class: "hint", id: `${id}-hint` }, text.hint ?? ""), this.fault);
@@ -88,6 +89,13 @@ export class Field {
     dress(this.slider, { min: low_mm, max: high_mm, step: (high_mm - low_mm) / STEPS, "aria-valuetext": gap(mm) });
     if (document.activeElement !== this.slider) this.slider.value = String(mm);
     this.slider.style.setProperty("--share", `${(100 * (mm - low_mm)) / (high_mm - low_mm)}%`);
+  }
+
+  /** @param {string} label */
+  call(label) {
+    if (this.label.textContent === label) return;
+    this.label.textContent = label;
+    this.slider?.setAttribute("aria-label", label);
   }
 
   /** @param {string|null} word */

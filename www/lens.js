@@ -12,6 +12,7 @@ import { contactName, say } from "./words.js";
 const LEAST_PX = 130;
 const MOST_PX = 300;
 const EDGE_PX = 12;
+const BESIDE_PX = 14;
 const HIGH = 0.9;
 /** A pointer that moves less between down and up has clicked. */
 const STILL_PX = 4;
@@ -66,9 +67,7 @@ export class Lens {
     const side = places.find(({ view }) => view === "elevation");
     const across = side && places.find(({ view }) => view === "end");
     const plan = places.find(({ view }) => view === "plan");
-    const { clientWidth } = this.stage.field;
-    const room = across && plan
-      ? Math.min(2 * (clientWidth - across.x_px - EDGE_PX), HIGH * (across.y_px - plan.y_px), MOST_PX) : 0;
+    const room = across && plan ? this.roomOver(across, plan) : 0;
     const home = room < LEAST_PX || !plan || !across ? byId("lens-home") : this.stage.sheet;
     if (this.figure.parentElement !== home) home.append(this.figure);
     this.figure.classList.toggle("on-sheet", home === this.stage.sheet);
@@ -76,6 +75,18 @@ export class Lens {
     if (!plan || !across) return;
     this.figure.style.setProperty("left", `${across.x_px}px`);
     this.figure.style.setProperty("top", `${plan.y_px}px`);
+  }
+
+  /**
+   * How wide it can be above the section across: to the sheet's edge on the right, to the figures of the plan on the left.
+   * @param {import("./kernel.js").Place} across
+   * @param {import("./kernel.js").Place} plan
+   */
+  roomOver(across, plan) {
+    const { bench } = this.session;
+    let half = this.stage.field.clientWidth - across.x_px - EDGE_PX;
+    while (half > LEAST_PX / 2 && bench.view_at(across.x_px - half + BESIDE_PX, across.y_px)?.view !== "end") half -= BESIDE_PX;
+    return Math.min(2 * half, HIGH * (across.y_px - plan.y_px), MOST_PX);
   }
 
   /** What it is held at when nothing is pointed at: the lit face, or the first that touches. */
