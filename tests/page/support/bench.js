@@ -5,7 +5,8 @@ import { join } from "node:path";
 import { ROOT } from "./server.js";
 import { words } from "./words.js";
 
-const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
+/** Where `cargo page` puts what it generates. */
+export const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
 
 /**
  * A bench with the page's words.
