@@ -217,6 +217,32 @@ proptest! {
         let verdict = whole_pitch_stays_within_the_model(&sizes);
         prop_assert!(verdict.is_ok(), "{verdict:?}");
     }
+
+    #[test]
+    fn a_looser_whole_pitch_never_gives_less(sizes in chains::any(), more in 0.0..0.01_f64) {
+        let (s, more_mm) = (&sizes, more * sizes.pitch_mm);
+        let looser = [
+            Sizes { pin_diameter_mm: s.pin_diameter_mm - more_mm, ..sizes },
+            Sizes { outer_spacing_mm: s.outer_spacing_mm + more_mm, ..sizes },
+            Sizes { roller_bore_mm: s.roller_bore_mm + more_mm, ..sizes },
+            // Plates thinner on the inside: a shorter roller would also bear nearer the middle.
+            Sizes {
+                inner_width_mm: s.inner_width_mm + more_mm,
+                inner_plate_mm: s.inner_plate_mm - 0.5 * more_mm,
+                ..sizes
+            },
+        ];
+        let freedom = |s: &Sizes| {
+            let all = limits(s, Parts::All);
+            [all.yaw_rad, all.shear_rad, all.turn_rad, all.offset_mm]
+        };
+        let before = freedom(s);
+        for looser in &looser {
+            for (less, more) in before.into_iter().zip(freedom(looser)) {
+                prop_assert!(more >= less * (1.0 - AGREE), "{less} {more}");
+            }
+        }
+    }
 }
 
 /// Every published size in both constructions, and every scenario, that goes together.
