@@ -68,6 +68,19 @@ describe("one drawing on canvas and in SVG", () => {
     assert.throws(() => canvas.marks.forEach((mark, i) => same(mark, written[i])));
   });
 
+  test("a canvas that fails is an error that can be caught, and another bench works", async () => {
+    class Lost extends CanvasRenderingContext2D {
+      stroke() {
+        throw new Error("lost");
+      }
+    }
+    const hurt = await openBench();
+    assert.throws(() => hurt.paint(new Lost(), THEME, {}), /lost/);
+    const canvas = new CanvasRenderingContext2D();
+    (await openBench()).paint(canvas, THEME, {});
+    assert.ok(canvas.marks.length > 50);
+  });
+
   test("a title that holds a script is letters and nothing else", () => {
     const scenario = { ...read(scenarios[0]), title: '</title><script>alert(1)</script>"' };
     assert.deepEqual(bench.load(scenario), []);
