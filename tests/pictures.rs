@@ -111,3 +111,14 @@ fn the_colours_of_a_file_are_those_of_the_page_in_light() {
         assert!(light.contains(&line), "{line}");
     }
 }
+
+/// A record: where the drawing is meant to change, look at it and take the new one
+/// (`INSTA_UPDATE=always`).
+#[test]
+fn the_ferry_trike_is_written_as_before() {
+    let (_, trike) =
+        scenarios().into_iter().find(|(id, _)| id == "ferry-trike").expect("the trike");
+    let (mut picture, mut stage) = (picture(), Stage::new(trike));
+    stage.scrub(1.0);
+    insta::assert_snapshot!(document(&mut picture, &stage));
+}
