@@ -55,10 +55,18 @@ fn state_at<'a>(posing: &'a Posing, at: &At) -> Option<&'a ContactState> {
         At::Contact(id) => states.find(|state| state.contact.id() == *id),
         At::Spot(view, spot) => states
             .filter(|state| key_of(state.seen) == view)
-            .map(|state| (state.drawn_at.distance_squared(*spot), state))
+            .map(|state| (drawn_at(posing, state).distance_squared(*spot), state))
             .min_by(|(one, _), (other, _)| one.total_cmp(other))
             .map(|(_, state)| state),
     }
+}
+
+/// Where a contact is drawn, mm of its section.
+fn drawn_at(posing: &Posing, state: &ContactState) -> Point {
+    let gaps = &posing.drawn_elevation().gaps;
+    let seen =
+        gaps.iter().find(|gap| state.seen == Seen::Elevation && gap.contact == state.contact);
+    seen.map_or(state.drawn_at, |gap| gap.at)
 }
 
 fn key_of(seen: Seen) -> &'static str {

@@ -18,6 +18,8 @@ const NARROWEST_EM: f64 = 0.5;
 const ASIDE_EM: f64 = 0.45;
 /// A number that hides less metal than this is clear, square em.
 const HIDDEN_EM2: f64 = 0.1;
+/// A number that hides more than this is left out, unless it is asked for, square em.
+const BEARABLE_EM2: f64 = 0.7;
 /// A gap taller than this holds its number, em.
 const TALL_EM: f64 = 1.4;
 /// How far arrows that point at a gap from outside reach, em.
@@ -47,6 +49,7 @@ fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
     if marked.mark != Mark::Open || staged.staging.lit == Some(Id::Contact(*contact)) {
         return marked.mark == Mark::Open;
     }
+    let mode = staged.staging.mode;
     let touching = staged.posed.contacts.iter().filter(|s| s.mark != Mark::Open);
     let touches = |kind, end: Option<End>| {
         touching.clone().any(|s| {
@@ -57,10 +60,12 @@ fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
     let far = contact.end == End::Far;
     let first = contact.joint == Joint::First && marked.seen == Seen::Plan;
     first
+        && mode.is_plan()
         && match contact.kind {
             Kind::PlateFace => far || touches(Kind::PlateFace, Some(End::Far)),
             Kind::PinBore => {
                 far && !contact.inner
+                    && mode != Mode::Aside
                     && touches(Kind::PlateFace, None)
                     && !touches(Kind::PinBore, None)
             }
@@ -94,6 +99,7 @@ fn place_for(
     contact: &Contact,
     number: &str,
 ) -> Option<(Point, Align)> {
+    let lit = staged.staging.lit == Some(Id::Contact(*contact));
     let sheet = staged.drawing.layout().sheet;
     let edge = Point::new(sheet.width_em, sheet.height_em);
     let middle = 0.5 * (spot.at + spot.other) + Point::new(0.0, HALF_FIGURE_EM);
@@ -125,7 +131,8 @@ fn place_for(
     let costs = choices.map(|choice| cost(&choice).map(|cost| (cost, choice)));
     let clear = costs.iter().flatten().find(|(cost, _)| *cost < HIDDEN_EM2);
     let least = costs.iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
-    clear.or(least).map(|(_, choice)| *choice)
+    let bearable = least.filter(|(cost, _)| lit || *cost < BEARABLE_EM2);
+    clear.or(bearable).map(|(_, choice)| *choice)
 }
 
 /// A dimension line between two points: arrows inside where there is room, outside where not.
