@@ -62,7 +62,8 @@
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
 //! lose; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together; [`report`] and [`answer`], what goes out; [`scene`],
-//! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter.
+//! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter;
+//! [`picture`], a stage on a sheet of pixels.
 //!
 //! No clock, no files, no threads, and the same bits on every machine: every transcendental function
 //! is libm's, and sums run in index order.
