@@ -1,7 +1,8 @@
 //! Every answer has its sentence, and every place of the sentence its number.
 
-use lightgap::answer::{Answer, give, ranges, touch};
+use lightgap::answer::{Answer, give, line, ranges, touch};
 use lightgap::chain::Dimension;
+use lightgap::drive::{ChainLine, Costs};
 use lightgap::error::{Error, Rule};
 use lightgap::posing::{Ask, Mode, Posing};
 use lightgap::scenario::{Scenario, Value};
@@ -97,6 +98,33 @@ fn what_touches_is_said_at_every_stop() {
             answers.iter().for_each(|answer| check(&words, answer));
         }
     }
+}
+
+#[test]
+fn what_a_crooked_line_costs_is_said_at_every_offset() {
+    let words = words();
+    let trike = scenarios().into_iter().find(|(id, _)| id == "ferry-trike").expect("a trike").1;
+    let near = Value::from(160.0);
+    let short = trike.with("drive.centre_distance_mm", near).expect("a drive");
+    let line_of = |scenario: &Scenario| ChainLine::of(scenario).expect("it goes together");
+    let straight = line_of(&short);
+    let (free_mm, reach_mm) = (straight.free_mm(), straight.largest_mm() + straight.float_mm());
+    let offset = |mm: f64| short.with("drive.offset_mm", Value::from(mm)).expect("a drive");
+    let slippery = offset(0.9 * reach_mm).with("drive.pin_friction", Value::from(0.0));
+    let cases = [
+        (offset(0.5 * free_mm), "line.free"),
+        (offset(free_mm + 0.02), "line.turning"),
+        (offset(0.97 * reach_mm), "line.bearing"),
+        (offset(reach_mm + 0.1), "line.beyond"),
+        (slippery.expect("a drive"), "line.smooth"),
+    ];
+    for (scenario, expected) in cases {
+        let answers = line(&Costs::of(&line_of(&scenario)));
+        assert_eq!(answers[0].id, expected, "{:?}", answers[0]);
+        answers.iter().for_each(|answer| check(&words, answer));
+        assert!(answers.iter().any(|answer| answer.id == "line.laboratory"));
+    }
+    assert!(words["answer.line.no_pose"].is_string());
 }
 
 /// One of every rule that a reader can refuse by.

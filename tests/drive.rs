@@ -2,11 +2,14 @@
 //! expected and got is this test's output (`cargo test --test drive -- --nocapture`).
 
 use core::f64::consts::PI;
+use lightgap::drive::ChainLine;
 use lightgap::friction::{
     Coefficients, Rubbing, Running, Turning, uniform_pressure_mm, uniform_wear_mm,
 };
+use lightgap::report::Report;
+use lightgap::scenario::{Scenario, Value};
 use lightgap::sprocket::{Form, Seat, Wheel};
-use lightgap_tests::{Row, check_rows};
+use lightgap_tests::{Row, check_rows, scenarios};
 
 const MM_PER_M: f64 = 1000.0;
 
@@ -80,4 +83,80 @@ fn got(row: &Row) -> Option<f64> {
 #[test]
 fn wheels_and_friction_are_those_that_are_published() {
     check_rows("tests/reference/drive.csv", got);
+}
+
+/// One of the scenarios, its wheels so far aside, mm.
+fn aside(id: &str, offset_mm: f64) -> Scenario {
+    let scenario = scenarios().into_iter().find(|(found, _)| found == id).expect(id).1;
+    scenario.with("drive.offset_mm", Value::from(offset_mm)).expect("any offset is a drive")
+}
+
+#[test]
+fn a_report_of_a_straight_drive_has_the_closed_form_of_its_loss() {
+    for id in ["ferry-winch", "ferry-trike", "wide-gap"] {
+        let scenario = aside(id, 0.0);
+        let drive = scenario.drive.expect("it has a drive");
+        let chain = scenario.chain.chain();
+        let line = ChainLine::of(&scenario).expect("it goes together");
+        let (tight_n, slack_n) = (line.running.tight_n, line.running.slack_n);
+        let teeth =
+            1.0 / f64::from(drive.wheels.driver_teeth) + 1.0 / f64::from(drive.wheels.driven_teeth);
+        let arm = 0.5 * chain.pin_diameter_mm / chain.pitch_mm;
+        let sides = (tight_n + slack_n) / (tight_n - slack_n);
+        let closed = 2.0 * PI * drive.friction.pin_friction * arm * teeth * sides;
+        let section = Report::of(&scenario).drive.expect("it has a drive");
+        assert!((section.loss_fraction_straight / closed - 1.0).abs() < 1e-12, "{id}");
+        let offset = section.loss_fraction_offset.expect("it settles");
+        assert!((offset / closed - 1.0).abs() < 1e-9, "{id} {offset} {closed}");
+    }
+}
+
+#[test]
+fn a_report_tells_the_free_offset_and_what_is_too_far() {
+    let report = Report::of(&aside("ferry-trike", 2.0));
+    let span = report.span.expect("it has a drive");
+    assert_eq!(span.joints, 34);
+    assert!((span.free_offset_mm - 34.0 * 0.5 * 0.2).abs() < 1e-9);
+    assert!(span.rigid_pose_exists && span.shortfall_mm == 0.0);
+    let rigid = span.rigid.expect("a rigid pose");
+    assert_eq!([rigid.turn_rad.len(), rigid.pin_force_n.len(), rigid.face_force_n.len()], [34; 3]);
+}
+
+/// The trike's wheels close together: a span of a few links.
+fn short() -> Scenario {
+    let near = Value::from(160.0);
+    aside("ferry-trike", 0.0).with("drive.centre_distance_mm", near).expect("a drive")
+}
+
+#[test]
+fn a_report_tells_by_how_much_an_offset_is_too_large() {
+    const WITHIN_MM: f64 = 1e-9;
+    let span = Report::of(&short()).span.expect("it has a drive");
+    let too_far_mm = span.max_offset_mm + span.tooth_float_mm + 0.5;
+    let beyond = short().with("drive.offset_mm", Value::from(too_far_mm)).expect("a drive");
+    let span = Report::of(&beyond).span.expect("it has a drive");
+    assert!(!span.rigid_pose_exists && span.rigid.is_none());
+    assert!((span.shortfall_mm - 0.5).abs() < WITHIN_MM, "{}", span.shortfall_mm);
+}
+
+/// Sanity bands: common practice, no source. The test prints what the model says beside them and
+/// holds its own figures, not the bands.
+#[test]
+fn what_common_practice_says_stands_beside_what_the_model_says() {
+    let line = ChainLine::of(&aside("ferry-trike", 0.0)).expect("it goes together");
+    let arms = line.face_arms();
+    let pin_mm = line.running.rubbing.pin_radius_mm;
+    let (flat, edge) = (arms.flat_mm / pin_mm, arms.inner_edge_mm / pin_mm);
+    println!("face lever arm over the pin's: practice nearly 2; flat {flat:.3}, edge {edge:.3}");
+    assert!((flat - 1.7247).abs() < 5e-4 && (edge - 2.3056).abs() < 5e-4, "{flat} {edge}");
+    const FREE_SHARE: f64 = 2e-3;
+    let mut before = 1.0 - FREE_SHARE;
+    for offset_mm in [3.0, 9.0, 16.0] {
+        let line = ChainLine::of(&aside("ferry-trike", offset_mm)).expect("a drive");
+        let times = line.own_cost().and_then(|cost| cost.multiple()).expect("it settles");
+        println!("trike {offset_mm} mm aside: practice 2 to 3 at the extreme; here {times:.3}");
+        assert!(times >= before, "{times} {before}");
+        before = times;
+    }
+    assert!(before > 1.5, "{before}");
 }

@@ -3,6 +3,10 @@
 //! No prose lives here. The word list keeps the sentence under `answer.<id>`, and under
 //! `surprise.<id>` what nobody expects. Numbers end in their unit.
 
+mod line;
+
+pub use line::line;
+
 use crate::chain::{Chain, Construction, Interference, Pair};
 use crate::contact::{Kind, Limit, Limiter, Play};
 use crate::posing::{ContactState, Mark};

@@ -5,11 +5,11 @@
 
 mod drive;
 
-pub use drive::DriveSection;
+pub use drive::{DriveSection, SpanSection, StrandSection};
 
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
-use crate::drive::ChainLine;
+use crate::drive::{ChainLine, Crooked};
 use crate::scenario::{Corner, FORMAT, Scenario};
 use serde::{Serialize, Serializer};
 
@@ -28,6 +28,9 @@ pub struct Report {
     /// The overlaps of a chain that does not go together.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub interference: Option<Vec<Overlap>>,
+    /// The tight strand between the wheels.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub span: Option<SpanSection>,
     /// The drive: articulation and losses.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drive: Option<DriveSection>,
@@ -116,6 +119,7 @@ impl Report {
     pub fn of(scenario: &Scenario) -> Self {
         let chain = scenario.chain.chain();
         let middle = Extreme::of(chain);
+        let crooked = ChainLine::of(scenario).map(|line| Crooked::of(&line));
         let solved = middle.interference.is_none();
         Self {
             title: scenario.title.clone(),
@@ -123,7 +127,8 @@ impl Report {
             geometry: GeometrySection::of(chain),
             play: middle.play,
             interference: middle.interference,
-            drive: ChainLine::of(scenario).map(|line| DriveSection::of(&line, None)),
+            span: crooked.as_ref().map(SpanSection::of),
+            drive: crooked.as_ref().map(DriveSection::of),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }

@@ -6,9 +6,21 @@
 //! joints only the first, at the driver, and the last, at the driven wheel, fold under the tight
 //! pull; what presses at joints in between does no work.
 
+mod crooked;
+mod curve;
+mod gears;
 mod stiffness;
+mod study;
+mod sweep;
+mod view;
 
+pub use crooked::{Costs, Crooked};
+pub use curve::{Curve, Curves, Marks, Sample, Variant};
+pub use gears::{Gear, Gears, Pair};
 pub use stiffness::{default_stiffness_n_mm, link_stiffness_n_mm};
+pub use study::Study;
+pub use sweep::Sweep;
+pub use view::{JointView, LineView, ThrustView, WheelView};
 
 use crate::chain::Sizes;
 use crate::friction::{Coefficients, FaceArms, JointLoad, Rubbing, Running, Turning};

@@ -1,5 +1,10 @@
 use super::*;
 use crate::scenario::Value;
+use crate::strand::Ends;
+
+/// Pin forces of a free strand sum to the pull to within this share: in a slightly slanted link a
+/// little of the pull is the faces'.
+const FREE_SHARE: f64 = 2e-3;
 
 /// A chain of half an inch in a drive of 44 and 16 teeth.
 fn scenario(offset_mm: f64) -> Scenario {
@@ -50,4 +55,92 @@ fn the_teeth_take_up_the_first_of_an_offset() {
 fn a_chain_that_does_not_go_together_has_no_drive() {
     let stiff = scenario(0.0).with("chain.bore_mm", Value::from(3.59)).expect("it can be drawn");
     assert_eq!(ChainLine::of(&stiff), None);
+}
+
+/// Up to the free offset the pins carry the pull and no more. Once the line of the pull no longer
+/// lies along the chain in every bore, faces carry its slope: that is all a crooked line adds.
+#[test]
+fn up_to_the_free_offset_pins_carry_the_pull_and_faces_its_slope() {
+    let straight = ChainLine::of(&scenario(0.0)).expect("it goes together").straight();
+    for offset_mm in [-7.0, -3.0, 0.0, 3.0, 7.0] {
+        let line = ChainLine::of(&scenario(offset_mm)).expect("it goes together");
+        let mut strand = line.strand(None, Ends::Held);
+        let solution = strand.solve(line.strand_offset_mm(offset_mm));
+        let [first, last] = ChainLine::end_loads(&solution);
+        let slope_n = line.running.tight_n * offset_mm.abs() / line.layout.tangent_length_mm();
+        for end in [first, last] {
+            assert!((end.pin_n / line.running.tight_n - 1.0).abs() < FREE_SHARE, "{offset_mm}");
+            assert!(end.face_n <= 1.05 * slope_n, "{offset_mm} {} {slope_n}", end.face_n);
+        }
+        let times = line.cost(&[first, last]).loss_fraction / straight.loss_fraction;
+        assert!((1.0 - FREE_SHARE..1.05).contains(&times), "{offset_mm} {times}");
+    }
+}
+
+#[test]
+fn gears_stand_a_step_apart_and_cost_by_their_offset() {
+    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let gears = Gears {
+        front: Gears::row(&[44], 0.0, 0.0),
+        back: Gears::row(&[11, 16, 24], 5.0, 0.0),
+        guides: vec![11, 11],
+    };
+    assert_eq!(gears.range_mm(), Some([-5.0, 5.0]));
+    let pairs = gears.costs(&line);
+    let back: Vec<_> = pairs.iter().map(|pair| pair.back_teeth).collect();
+    assert_eq!(back, [11, 16, 24]);
+    for pair in &pairs {
+        assert!(pair.offset_mm.abs() <= pair.free_mm);
+        let times = pair.loss_fraction.expect("it settles") / pair.straight_fraction;
+        assert!((1.0 - FREE_SHARE..1.05).contains(&times), "{times}");
+    }
+    assert!(pairs[0].straight_fraction > pairs[2].straight_fraction);
+    assert!((pairs[0].guide_fraction - pairs[2].guide_fraction).abs() < 1e-15);
+}
+
+#[test]
+fn wheels_that_do_not_fit_between_the_shafts_are_left_out() {
+    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let back = Gears::row(&[16, 400], 5.0, 0.0);
+    let gears = Gears { front: Gears::row(&[44], 0.0, 0.0), back, guides: Vec::new() };
+    assert_eq!(gears.costs(&line).len(), 1);
+}
+
+#[test]
+fn an_offset_to_either_side_costs_the_same() {
+    let cost = |offset_mm| {
+        let line = ChainLine::of(&scenario(offset_mm)).expect("it goes together");
+        line.own_cost().expect("it settles")
+    };
+    let (far, near) = (cost(9.0), cost(-9.0));
+    assert!((far.loss_fraction - near.loss_fraction).abs() < 1e-15);
+    assert!(far.multiple() >= Some(1.0));
+}
+
+#[test]
+fn a_study_answers_a_step_back_as_it_did_the_first_time() {
+    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let mut study = Study::of(&line, 20);
+    let step_mm = study.step_mm();
+    let (four, five) = (4.0 * step_mm, 5.0 * step_mm);
+    let first = study.cost(Variant::Rigid, four);
+    assert!(first.is_some() && study.cost(Variant::Rigid, five) != first);
+    assert_eq!(study.cost(Variant::Rigid, -four), first);
+    assert!(study.is_of(&ChainLine::of(&scenario(3.0)).expect("it goes together")));
+}
+
+#[test]
+fn the_view_stands_between_its_wheels() {
+    const ROUNDING_MM: f64 = 1e-9;
+    let line = ChainLine::of(&scenario(6.0)).expect("it goes together");
+    let solution = line.solve(Variant::Rigid).expect("it settles");
+    let view = LineView::of(&line, &solution, 6.0);
+    assert_eq!(view.joints.len(), 34);
+    let aside_mm = view.driven.y_mm - view.driver.y_mm;
+    assert!((aside_mm - 6.0).abs() < ROUNDING_MM, "{aside_mm}");
+    let along_mm = view.driven.x_mm - view.driver.x_mm;
+    assert!((along_mm - line.layout.tangent_length_mm()).abs() < ROUNDING_MM, "{along_mm}");
+    let half_mm = line.float_mm() / 2.0;
+    let last = view.joints[33];
+    assert!((view.driven.y_mm - last.y_mm - half_mm).abs() < line.sizes.side_gap_mm());
 }

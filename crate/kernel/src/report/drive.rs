@@ -1,7 +1,8 @@
 //! The sections `drive` and `span` of a report.
 
 use super::plain;
-use crate::drive::ChainLine;
+use crate::drive::{ChainLine, Crooked};
+use crate::strand::Solution;
 use serde::Serialize;
 
 /// What a drive does to its chain, and what it loses at the chain's joints.
@@ -27,9 +28,74 @@ pub struct DriveSection {
     pub chordal_rise_fraction: f64,
 }
 
+/// The tight strand between the wheels, in the plan section; forces by joint from the driver's end.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SpanSection {
+    /// Joints n of the free span.
+    pub joints: usize,
+    /// The strand's offset up to which its links only slide, n a/2.
+    pub free_offset_mm: f64,
+    /// What the teeth take up besides, both ends together.
+    pub tooth_float_mm: f64,
+    /// The largest offset of the strand with rigid joints, without the teeth's share.
+    pub max_offset_mm: f64,
+    /// Whether rigid joints find a pose at the drive's offset.
+    pub rigid_pose_exists: bool,
+    /// By how much the offset is too large for them.
+    pub shortfall_mm: f64,
+    /// With rigid joints.
+    pub rigid: Option<StrandSection>,
+    /// With elastic joints.
+    pub elastic: Option<StrandSection>,
+}
+
+/// One solved strand, by joint.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct StrandSection {
+    /// Yaw of each joint, anticlockwise, its springy part included.
+    pub turn_rad: Vec<f64>,
+    /// Sum of the pin's contact forces.
+    pub pin_force_n: Vec<f64>,
+    /// Sum of the plate faces' contact forces.
+    pub face_force_n: Vec<f64>,
+    /// Times as much friction as in a straight line; empty where friction takes nothing there.
+    pub friction_multiple: Vec<f64>,
+}
+
+impl SpanSection {
+    /// The section of a solved drive.
+    pub fn of(crooked: &Crooked) -> Self {
+        let line = &crooked.line;
+        let strand = |solution: &Solution| StrandSection::of(line, solution);
+        Self {
+            joints: line.joints(),
+            free_offset_mm: plain(line.strand_free_mm()),
+            tooth_float_mm: plain(line.float_mm()),
+            max_offset_mm: plain(crooked.largest_mm),
+            rigid_pose_exists: crooked.rigid.is_some(),
+            shortfall_mm: plain(crooked.shortfall_mm()),
+            rigid: crooked.rigid.as_ref().map(strand),
+            elastic: crooked.elastic.as_ref().map(strand),
+        }
+    }
+}
+
+impl StrandSection {
+    fn of(line: &ChainLine, solution: &Solution) -> Self {
+        let plainly = |numbers: &[f64]| numbers.iter().copied().map(plain).collect();
+        Self {
+            turn_rad: plainly(&solution.turn_rad),
+            pin_force_n: plainly(&solution.pin_force_n),
+            face_force_n: plainly(&solution.face_force_n),
+            friction_multiple: line.multiples(solution),
+        }
+    }
+}
+
 impl DriveSection {
-    /// The section of a drive; the loss with its offset is worked out elsewhere.
-    pub fn of(line: &ChainLine, loss_fraction_offset: Option<f64>) -> Self {
+    /// The section of a solved drive.
+    pub fn of(crooked: &Crooked) -> Self {
+        let line = &crooked.line;
         let (driver, driven) = (line.layout.driver, line.layout.driven);
         let smaller = if driver.teeth < driven.teeth { driver } else { driven };
         let [turning, _stuck] = line.roller_fractions();
@@ -38,7 +104,7 @@ impl DriveSection {
             articulation_driven_rad: driven.articulation_rad(),
             tight_n: line.running.tight_n,
             loss_fraction_straight: plain(line.running.straight_fraction()),
-            loss_fraction_offset: loss_fraction_offset.map(plain),
+            loss_fraction_offset: crooked.cost().map(|cost| plain(cost.loss_fraction)),
             loss_fraction_rollers: plain(turning),
             face_lever_ratio: line.face_arms().flat_ratio(&line.sizes),
             chordal_rise_fraction: smaller.chordal_rise_fraction(),

@@ -1,0 +1,180 @@
+//! The tight strand of a drive, solved at the drive's offset, and what it costs.
+
+use super::curve::Variant;
+use super::{ChainLine, Cost};
+use crate::friction::JointLoad;
+use crate::strand::{Ends, Outcome, Setup, Solution, Strand};
+
+impl ChainLine {
+    /// The tight strand, not yet solved: rigid without a stiffness.
+    pub fn strand(&self, stiffness_n_mm: Option<f64>, ends: Ends) -> Strand {
+        let tension_n = self.running.tight_n;
+        let setup = Setup { joints: self.joints(), tension_n, stiffness_n_mm, ends };
+        Strand::new(&self.sizes, setup)
+    }
+
+    /// What one joint of a solved strand, from 0, carries.
+    pub fn load_at(solution: &Solution, joint: usize) -> JointLoad {
+        let at = |forces: &[f64]| forces.get(joint).copied().unwrap_or(0.0);
+        JointLoad {
+            pin_n: at(&solution.pin_force_n),
+            face_n: at(&solution.face_force_n),
+            face_moment_n_mm: at(&solution.face_moment_n_mm),
+        }
+    }
+
+    /// What the tight strand's first and last joint carry.
+    pub fn end_loads(solution: &Solution) -> [JointLoad; 2] {
+        let last = solution.pin_force_n.len().saturating_sub(1);
+        [0, last].map(|joint| Self::load_at(solution, joint))
+    }
+
+    /// How many times as much as in a straight line each joint would take if it folded; empty where
+    /// friction takes nothing of a straight joint.
+    pub fn multiples(&self, solution: &Solution) -> Vec<f64> {
+        let joints = 0..solution.pin_force_n.len();
+        joints.filter_map(|joint| self.multiple(&Self::load_at(solution, joint))).collect()
+    }
+
+    /// What the two ends of a solved strand cost.
+    pub fn cost_of(&self, solution: &Solution) -> Cost {
+        self.cost(&Self::end_loads(solution))
+    }
+
+    /// The largest offset of the strand with rigid joints, mm, without what the teeth take up.
+    pub fn largest_mm(&self) -> f64 {
+        self.strand(None, Ends::Held).largest_offset_mm().unwrap_or(0.0)
+    }
+
+    /// Whether a variant is asked for an answer at the drive's own offset: rigid joints up to the
+    /// largest that they reach, springy ones up to half as much again. Beyond, plates would be bent
+    /// past anything that the estimate of their stiffness stands for.
+    fn is_within(&self, variant: Variant, largest_mm: f64) -> bool {
+        const SPRINGY_MORE: f64 = 1.5;
+        let times = if variant == Variant::Rigid { 1.0 } else { SPRINGY_MORE };
+        self.strand_offset_mm(self.layout.offset_mm).abs() <= times * largest_mm
+    }
+
+    /// What the drive's own offset costs: with elastic joints, or with rigid ones where those do not
+    /// settle, which is the harder case. None where neither has a pose.
+    pub fn own_cost(&self) -> Option<Cost> {
+        let solution = self.solve(Variant::Elastic).or_else(|| self.solve(Variant::Rigid))?;
+        Some(self.cost_of(&solution))
+    }
+
+    /// The strand of a variant, solved at the drive's own offset; none where it has no pose or does
+    /// not settle.
+    pub fn solve(&self, variant: Variant) -> Option<Solution> {
+        let solution = variant.strand(self)?.solve(self.strand_offset_mm(self.layout.offset_mm));
+        matches!(solution.outcome, Outcome::Free | Outcome::Solved).then_some(solution)
+    }
+}
+
+fn headline<T>(elastic: Option<T>, rigid: Option<T>) -> Option<T> {
+    elastic.or(rigid)
+}
+
+/// A drive's own offset, solved.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Crooked {
+    /// The drive.
+    pub line: ChainLine,
+    /// With rigid joints; none where the offset is too large for them.
+    pub rigid: Option<Solution>,
+    /// With elastic joints; none where even they find no pose.
+    pub elastic: Option<Solution>,
+    /// The largest offset of the strand with rigid joints, mm, without what the teeth take up.
+    pub largest_mm: f64,
+}
+
+impl Crooked {
+    /// Solves a drive at its own offset.
+    pub fn of(line: &ChainLine) -> Self {
+        let largest_mm = line.largest_mm();
+        let within = |variant: Variant| line.is_within(variant, largest_mm).then_some(variant);
+        Self {
+            line: *line,
+            rigid: within(Variant::Rigid).and_then(|variant| line.solve(variant)),
+            elastic: within(Variant::Elastic).and_then(|variant| line.solve(variant)),
+            largest_mm,
+        }
+    }
+
+    /// By how much the offset is too large for rigid joints, mm; zero where it is not.
+    pub fn shortfall_mm(&self) -> f64 {
+        shortfall_mm(&self.line, self.largest_mm)
+    }
+
+    /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
+    /// which is the harder case.
+    pub fn cost(&self) -> Option<Cost> {
+        let solution = headline(self.elastic.as_ref(), self.rigid.as_ref());
+        solution.map(|solution| self.line.cost_of(solution))
+    }
+}
+
+/// What the drive's own offset costs under every assumption; none where it has no pose or does not
+/// settle.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Costs {
+    /// The drive.
+    pub line: ChainLine,
+    /// The largest offset of the strand with rigid joints, mm, without what the teeth take up.
+    pub largest_mm: f64,
+    /// Elastic joints, ends held.
+    pub elastic: Option<Cost>,
+    /// Rigid joints.
+    pub rigid: Option<Cost>,
+    /// Joints half as stiff.
+    pub softer: Option<Cost>,
+    /// Joints twice as stiff.
+    pub stiffer: Option<Cost>,
+    /// End links free to turn on their teeth.
+    pub hinged: Option<Cost>,
+}
+
+impl Costs {
+    /// Solves a drive at its own offset under each assumption.
+    pub fn of(line: &ChainLine) -> Self {
+        let largest_mm = line.largest_mm();
+        Self::by(line, largest_mm, |variant| {
+            let within = line.is_within(variant, largest_mm);
+            let solution = within.then(|| line.solve(variant)).flatten()?;
+            Some(line.cost_of(&solution))
+        })
+    }
+
+    /// The costs as `cost` gives them for each assumption.
+    pub(super) fn by(
+        line: &ChainLine,
+        largest_mm: f64,
+        mut cost: impl FnMut(Variant) -> Option<Cost>,
+    ) -> Self {
+        Self {
+            line: *line,
+            largest_mm,
+            elastic: cost(Variant::Elastic),
+            rigid: cost(Variant::Rigid),
+            softer: cost(Variant::Softer),
+            stiffer: cost(Variant::Stiffer),
+            hinged: cost(Variant::Hinged),
+        }
+    }
+
+    /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
+    /// which is the harder case.
+    pub fn cost(&self) -> Option<Cost> {
+        headline(self.elastic, self.rigid)
+    }
+
+    /// By how much the offset is too large for rigid joints, mm; zero where it is not.
+    pub fn shortfall_mm(&self) -> f64 {
+        shortfall_mm(&self.line, self.largest_mm)
+    }
+}
+
+/// By how much a drive's offset is too large for rigid joints, mm; zero where it is not.
+fn shortfall_mm(line: &ChainLine, largest_mm: f64) -> f64 {
+    let wanted_mm = line.strand_offset_mm(line.layout.offset_mm).abs();
+    (wanted_mm - largest_mm).max(0.0)
+}

@@ -1,0 +1,125 @@
+//! "My gears": one or more wheels at the driver, several at the driven shaft, each so many steps
+//! aside, and what each pair costs.
+
+use super::ChainLine;
+use crate::friction::Turning;
+use crate::sprocket::{Layout, Wheel};
+use serde::Serialize;
+
+/// One wheel of a row.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Gear {
+    /// Its teeth.
+    pub teeth: u32,
+    /// Its middle plane aside from the middle of the frame, mm.
+    pub aside_mm: f64,
+}
+
+/// The wheels of a rider.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Gears {
+    /// At the driver.
+    pub front: Vec<Gear>,
+    /// At the driven shaft.
+    pub back: Vec<Gear>,
+    /// Teeth of the small guide wheels in the slack strand.
+    pub guides: Vec<u32>,
+}
+
+/// What a pair of wheels costs.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Pair {
+    /// Teeth of the driver.
+    pub front_teeth: u32,
+    /// Teeth of the driven wheel.
+    pub back_teeth: u32,
+    /// Turns of the driven wheel for one of the driver.
+    pub ratio: f64,
+    /// The driven wheel aside from the driver.
+    pub offset_mm: f64,
+    /// The offset up to which this pair runs free.
+    pub free_mm: f64,
+    /// Pull of the tight strand.
+    pub tight_n: f64,
+    /// Times as much as straight, at the joint of the two that costs more; none without friction or
+    /// where the solve does not settle.
+    pub friction_multiple: Option<f64>,
+    /// Loss at pins and faces in a straight line, of the power carried.
+    pub straight_fraction: f64,
+    /// The same with this offset; none where the solve does not settle.
+    pub loss_fraction: Option<f64>,
+    /// What the guide wheels' joints take besides.
+    pub guide_fraction: f64,
+}
+
+impl Gears {
+    /// A row of wheels one step apart, mm, its middle aside by so much, mm; the first stands lowest.
+    pub fn row(teeth: &[u32], step_mm: f64, middle_mm: f64) -> Vec<Gear> {
+        let middle = 0.5 * (teeth.len() as f64 - 1.0);
+        let gear = |(i, &teeth): (usize, &u32)| Gear {
+            teeth,
+            aside_mm: middle_mm + (i as f64 - middle) * step_mm,
+        };
+        teeth.iter().enumerate().map(gear).collect()
+    }
+
+    /// The smallest and the largest offset of all pairs, mm; none without wheels.
+    pub fn range_mm(&self) -> Option<[f64; 2]> {
+        let offsets = self.pairs().map(|(front, back)| back.aside_mm - front.aside_mm);
+        offsets.fold(None, |range: Option<[f64; 2]>, mm| match range {
+            Some([low, high]) => Some([low.min(mm), high.max(mm)]),
+            None => Some([mm, mm]),
+        })
+    }
+
+    /// Every pair, by front wheel and then by back wheel.
+    fn pairs(&self) -> impl Iterator<Item = (Gear, Gear)> + '_ {
+        self.front.iter().flat_map(|front| self.back.iter().map(move |back| (*front, *back)))
+    }
+
+    /// What each pair costs in a drive whose own wheels they replace: same chain, centre distance,
+    /// power or tight pull, slack pull and friction. Pairs whose wheels do not fit between the
+    /// shafts are left out.
+    pub fn costs(&self, line: &ChainLine) -> Vec<Pair> {
+        let cost =
+            |(front, back): (Gear, Gear)| Some(pair(&with(line, front, back)?, &self.guides));
+        self.pairs().filter_map(cost).collect()
+    }
+}
+
+/// The same drive with other wheels; none where they do not fit.
+fn with(line: &ChainLine, front: Gear, back: Gear) -> Option<ChainLine> {
+    /// Joints that a strand needs.
+    const LEAST_JOINTS: u32 = 2;
+    let driver = Wheel { teeth: front.teeth, ..line.layout.driver };
+    let driven = Wheel { teeth: back.teeth, ..line.layout.driven };
+    let offset_mm = back.aside_mm - front.aside_mm;
+    let layout = Layout { driver, driven, offset_mm, ..line.layout };
+    let radii_mm = driver.pitch_radius_mm() + driven.pitch_radius_mm();
+    let fits = layout.centre_distance_mm > radii_mm && layout.joints() >= LEAST_JOINTS;
+    let mut running = line.running;
+    (running.driver, running.driven) = (driver, driven);
+    if let Some(power) = line.power {
+        let turning = Turning { wheel: driver, turns_per_minute: power.turns_per_minute };
+        running.tight_n = running.slack_n + turning.net_n(power.watts);
+    }
+    fits.then_some(ChainLine { layout, running, ..*line })
+}
+
+/// The cost of a drive's own offset.
+fn pair(line: &ChainLine, guides: &[u32]) -> Pair {
+    let cost = line.own_cost();
+    let (driver, driven) = (line.layout.driver, line.layout.driven);
+    Pair {
+        front_teeth: driver.teeth,
+        back_teeth: driven.teeth,
+        ratio: driver.z() / driven.z(),
+        offset_mm: line.layout.offset_mm,
+        free_mm: line.free_mm(),
+        tight_n: line.running.tight_n,
+        friction_multiple: cost.and_then(|cost| cost.multiple()),
+        straight_fraction: line.running.straight_fraction(),
+        loss_fraction: cost.map(|cost| cost.loss_fraction),
+        guide_fraction: line.running.guide_fraction(guides),
+    }
+}
