@@ -51,7 +51,7 @@ fn yaw(link: usize) -> Option<usize> {
 
 /// The outer and the inner link of a joint (from 0, links `joint` and `joint + 1`).
 fn outer_inner(joint: usize) -> (usize, usize) {
-    if joint % 2 == 0 { (joint, joint + 1) } else { (joint + 1, joint) }
+    if joint.is_multiple_of(2) { (joint, joint + 1) } else { (joint + 1, joint) }
 }
 
 impl Second {

@@ -71,6 +71,8 @@ pub struct Strand {
 const MOST_ROUNDS: u32 = 200;
 /// A step below this ends the rounds, mm.
 const STEP_MM: f64 = 1e-11;
+/// At offsets on the way to the one that is asked for, a step below this is enough to go on from.
+const ON_THE_WAY_MM: f64 = 1e-4;
 /// A first step below this shows that the pose was in balance already, mm: it is left alone, since
 /// the free strand is in balance as a ball on a ridge is.
 const STILL_MM: f64 = 1e-7;
@@ -138,7 +140,8 @@ impl Strand {
         let step_mm = self.growth_mm();
         loop {
             self.offset_mm = (self.offset_mm + step_mm).min(wanted_mm);
-            let (status, spent) = self.settle();
+            let within_mm = if self.offset_mm < wanted_mm { ON_THE_WAY_MM } else { STEP_MM };
+            let (status, spent) = self.settle(within_mm);
             rounds += spent;
             if status != Outcome::Solved {
                 outcome = status;
@@ -167,7 +170,7 @@ impl Strand {
         let mut step_mm = self.growth_mm();
         while step_mm > least_step_mm {
             self.offset_mm = good_mm + step_mm;
-            let (outcome, _) = self.settle();
+            let (outcome, _) = self.settle(STEP_MM);
             if outcome == Outcome::Solved {
                 self.solved = true;
                 good.clone_from(&self.links);
@@ -201,7 +204,7 @@ impl Strand {
     }
 
     /// Rounds about each pose until it stays. Returns how it ended and after how many.
-    fn settle(&mut self) -> (Outcome, u32) {
+    fn settle(&mut self, within_mm: f64) -> (Outcome, u32) {
         let mut start = if self.solved { Start::Warm } else { Start::Cold };
         let last = self.links.len() - 1;
         self.links[last].across_mm = self.offset_mm;
@@ -224,7 +227,7 @@ impl Strand {
             if !step_mm.is_finite() {
                 return (Outcome::Stalled, round);
             }
-            if step_mm <= STEP_MM {
+            if step_mm <= within_mm {
                 return (Outcome::Solved, round);
             }
         }
