@@ -51,7 +51,7 @@ fn write_signed(out: &mut String, value: f64, decimals: u32, separator: char, mi
     }
 }
 
-/// The figures of [`write`] as a text of their own.
+/// The figures of [`write()`] as a text of their own.
 pub fn text(value: f64, decimals: u32, separator: char) -> String {
     let mut out = String::new();
     write(&mut out, value, decimals, separator);

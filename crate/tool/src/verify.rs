@@ -8,6 +8,7 @@ mod tally;
 use crate::trouble::Trouble;
 use crate::{page, place};
 use part::{Part, Step};
+use std::path::Path;
 use std::process::ExitCode;
 use std::time::Instant;
 use tally::Tally;
@@ -102,6 +103,7 @@ fn parts() -> Vec<Part> {
         ])),
         Part::new("tests", "published figures, independent solvers, properties")
             .step(Step::tests(["test", "--package", "lightgap-tests"])),
+        Part::new("docs", "the documentation has no broken link").step(Step::Own(documentation)),
         Part::new("tool", "the server and the commands").step(Step::tests([
             "test",
             "--package",
@@ -115,6 +117,13 @@ fn parts() -> Vec<Part> {
         Part::new("firefox", "the page, shorter suite").step(Step::Own(browsers::firefox)),
         Part::new("webkit", "the page, shorter suite").step(Step::Own(browsers::webkit)),
     ]
+}
+
+/// Builds the kernel's documentation; a warning is a fault.
+fn documentation(log: &Path) -> Result<Tally, Trouble> {
+    let mut cargo = place::cargo();
+    cargo.args(["doc", "--package", "lightgap", "--no-deps"]).env("RUSTDOCFLAGS", "-Dwarnings");
+    part::logged(&mut cargo, log).map(|done| Tally::of_one(done.good))
 }
 
 /// Lints as the native programs and as the page are compiled; a warning is a fault.

@@ -14,10 +14,7 @@ struct Need {
     package: &'static str,
 }
 
-const CHROMIUM: [Need; 2] = [
-    Need { program: "chromium", package: "chromium" },
-    Need { program: "rsvg-convert", package: "librsvg2-bin" },
-];
+const CHROMIUM: [Need; 1] = [Need { program: "chromium", package: "chromium" }];
 const FIREFOX: [Need; 1] = [Need { program: "firefox-esr", package: "firefox-esr" }];
 const WEBKIT: [Need; 2] = [
     Need { program: "WebKitWebDriver", package: "webkit2gtk-driver" },
@@ -106,10 +103,6 @@ fn is_older(file: &Path, than: &Path) -> bool {
 
 /// Installs the missing programs by apt-get as root; says what to install where that fails.
 fn provide(needs: &[Need]) -> Result<(), Trouble> {
-    let missing = |needs: &[Need]| {
-        let absent = needs.iter().filter(|need| !is_there(need.program));
-        absent.map(|need| need.package).collect::<Vec<_>>()
-    };
     let packages = missing(needs);
     if packages.is_empty() {
         return Ok(());
@@ -120,8 +113,17 @@ fn provide(needs: &[Need]) -> Result<(), Trouble> {
     if left.is_empty() {
         return Ok(());
     }
-    let said = format!("missing: run `apt-get install {LETTERS} {}` as root", left.join(" "));
-    Err(Trouble::Said(said))
+    Err(Trouble::Said(advice(&left)))
+}
+
+/// The packages of the programs that are not there.
+fn missing(needs: &[Need]) -> Vec<&'static str> {
+    needs.iter().filter(|need| !is_there(need.program)).map(|need| need.package).collect()
+}
+
+/// What a person can do about missing packages, in one line.
+fn advice(packages: &[&str]) -> String {
+    format!("missing: run `apt-get install {LETTERS} {}` as root", packages.join(" "))
 }
 
 /// Tries; the programs tell whether it helped.
@@ -144,4 +146,29 @@ fn install(packages: &[&str]) -> Result<(), Trouble> {
 fn is_there(program: &str) -> bool {
     let path = std::env::var_os("PATH").unwrap_or_default();
     std::env::split_paths(&path).any(|folder| folder.join(program).is_file())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Need, advice, is_older, missing};
+    use std::path::Path;
+
+    #[test]
+    fn what_is_missing_is_named_by_its_package_in_one_line() {
+        let needs = [
+            Need { program: "cargo", package: "cargo" },
+            Need { program: "no-such-program-at-all", package: "its-package" },
+        ];
+        assert_eq!(missing(&needs), ["its-package"]);
+        let said = advice(&missing(&needs));
+        assert!(said.contains("apt-get install") && said.contains("its-package"), "{said}");
+        assert!(!said.contains('\n'));
+    }
+
+    #[test]
+    fn packages_are_installed_anew_when_the_lock_file_is_newer_or_nothing_is_there() {
+        let here = Path::new(env!("CARGO_MANIFEST_DIR")).join("Cargo.toml");
+        assert!(is_older(Path::new("no/such/file"), &here));
+        assert!(!is_older(&here, &here));
+    }
 }
