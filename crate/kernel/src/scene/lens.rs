@@ -258,7 +258,7 @@ impl Frame {
     }
 
     /// A sheet of paper seen from its edge, in the same direction as the gap and centred on it, on
-    /// bare ground.
+    /// bare ground. Its arrows keep off it: paper stays white where ink is white too.
     fn draw_paper(&self, sketch: &mut Sketch, lens: &Lens) {
         let id = Id::Mark("paper");
         /// From where the bare ground begins to the arrows and the name, as shares of the radius.
@@ -280,7 +280,12 @@ impl Frame {
         let half = 0.5 * self.scale * PAPER_MM;
         band(half, (id, Role::Paper), sketch);
         let middle = (FROM + ARROWS) * self.radius;
-        draw_span(sketch, id, corner(middle, -half), corner(middle, half));
+        for side in [-1.0, 1.0] {
+            let tip = corner(middle, side * half);
+            let tail = tip + side * OUTSIDE_EM * across;
+            sketch.line(id, Layer::Dimensions, Role::Dimension, tail, tip);
+            sketch.arrow(id, Layer::Dimensions, tip, -side * across);
+        }
         let width = width_em(lens.lexicon.word("draw.paper"), Size::Small);
         if 2.0 * half > width + NAME_EM {
             let at = corner((FROM + INSIDE) * self.radius, 0.0);
