@@ -83,14 +83,14 @@ export const fieldState = (selector) => {
 /**
  * How wide texts come out in the letters of the drawing, in em, plain or bold, whichever is wider.
  * @param {string[]} texts
+ * @param {string[]} plain those that the drawing never writes bold
  */
-export const widthsOf = (texts) => {
-  const canvas = /** @type {HTMLCanvasElement} */ (document.querySelector("#drawing"));
-  const family = canvas.getContext("2d").font.split("px ")[1];
+export const widthsOf = (texts, plain) => {
+  const family = "system-ui, -apple-system, 'DejaVu Sans', sans-serif"; // the painter's; the canvas forgets it
   const pen = new OffscreenCanvas(1, 1).getContext("2d");
   const size = 100;
   return texts.map((text) =>
-    Math.max(...[400, 700].map((weight) => {
+    Math.max(...(plain.includes(text) ? [400] : [400, 700]).map((weight) => {
       pen.font = `${weight} ${size}px ${family}`;
       return pen.measureText(text).width / size;
     })));

@@ -44,8 +44,9 @@ pub struct Text {
     pub letters: Range<usize>,
 }
 
-/// The width reserved for a character, as a share of the text's size.
-pub const CHARACTER_EM: f64 = 0.62;
+/// The width reserved for a character, as a share of the text's size: a plain figure of the widest
+/// usual font takes 0.636. A bold one takes 0.696, but stands among narrower points and signs.
+pub const CHARACTER_EM: f64 = 0.64;
 
 /// Which place of a line of text its anchor is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
