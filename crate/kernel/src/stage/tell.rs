@@ -5,7 +5,7 @@ use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::{Contact, Kind, RoomPoint};
 use crate::posing::{ContactState, Mark, Posing, Seen};
 use crate::quantity::Quantity;
-use crate::report::{GeometrySection, Overlap, PlaySection, Report, named};
+use crate::report::{GeometrySection, Overlap, PlaySection, named};
 use crate::table::Published;
 use serde::Serialize;
 
@@ -71,7 +71,6 @@ pub struct State {
 impl Stage {
     /// What stands on the stage.
     pub fn state(&self) -> State {
-        let report = Report::of(&self.scenario);
         let chain = self.chain();
         let published = Published::recognise(chain);
         let chosen = published.map(|size| size.fill(chain.construction).chosen);
@@ -79,7 +78,7 @@ impl Stage {
             |dimensions: Vec<Dimension>| dimensions.into_iter().map(Dimension::key).collect();
         State {
             fits: self.posing.is_some(),
-            interference: report.interference.unwrap_or_default(),
+            interference: chain.interference().into_iter().map(Overlap::from).collect(),
             construction: chain.construction.key(),
             number: published.map(|size| size.number),
             sizes: Dimension::ALL.iter().map(|d| (d.key(), d.of(chain))).collect(),
@@ -89,8 +88,8 @@ impl Stage {
                 .iter()
                 .map(|p| (Quantity::of_pair(*p).key(), bounds(*p, chain)))
                 .collect(),
-            geometry: report.geometry,
-            play: report.play,
+            geometry: GeometrySection::of(chain),
+            play: self.posing.is_some().then(|| PlaySection::of(chain)),
             factor: Factor { value: self.factor, start: self.cap, cap: self.cap },
             mode: self.mode.key(),
             amplitude: self.share(),
