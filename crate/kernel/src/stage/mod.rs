@@ -5,9 +5,11 @@
 //! break a rule is refused whole and the last good chain stays.
 
 mod hand;
+mod line;
 mod tell;
 mod twin;
 
+pub use line::{LineDesk, LineState};
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 
 use crate::chain::{Chain, Construction, Dimension, Pair};

@@ -1,0 +1,82 @@
+//! The drive of the scenario on the stage: what its offset costs, answered as it slides.
+
+use super::Stage;
+use crate::answer::{Answer, line};
+use crate::drive::{ChainLine, Curve, LineView, Study, Variant};
+use serde::Serialize;
+
+/// Offsets between a straight line and the end of the chart, at most.
+const STEPS: u32 = 60;
+
+/// What a page shows of a drive at its own offset.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct LineState {
+    /// Offset of the wheels, whichever way.
+    pub offset_mm: f64,
+    /// Between two offsets of the slider.
+    pub step_mm: f64,
+    /// Where chart and slider end.
+    pub to_mm: f64,
+    /// Up to here the links only slide in their side gaps.
+    pub free_mm: f64,
+    /// No pose of rigid links exists beyond.
+    pub reach_mm: f64,
+    /// Joints of the strand between the wheels.
+    pub joints: usize,
+    /// Pull of the tight strand.
+    pub tight_n: f64,
+    /// Whether the pins rub at all.
+    pub pins_rub: bool,
+    /// The strand that is drawn, by the key of its variant.
+    pub variant: &'static str,
+    /// Ids and numbers of the sentences.
+    pub answers: Vec<Answer>,
+    /// The strand between its wheels; none where it has no pose or does not settle.
+    pub view: Option<LineView>,
+}
+
+/// The strands of the drive that was last asked for, kept while only its offset changes.
+#[derive(Default)]
+pub struct LineDesk {
+    study: Option<Study>,
+}
+
+impl LineDesk {
+    /// The drive of what is on the stage and the study of it; none without a drive, or where the
+    /// chain does not go together.
+    fn study(&mut self, stage: &Stage) -> Option<(ChainLine, &mut Study)> {
+        let line = ChainLine::of(stage.scenario())?;
+        if !self.study.as_ref().is_some_and(|study| study.is_of(&line)) {
+            self.study = Some(Study::of(&line, STEPS));
+        }
+        self.study.as_mut().map(|study| (line, study))
+    }
+
+    /// The drive at its offset; none without a drive, or where the chain does not go together.
+    pub fn state(&mut self, stage: &Stage) -> Option<LineState> {
+        let (drive, study) = self.study(stage)?;
+        let offset_mm = drive.layout.offset_mm.abs();
+        let answers = line(&study.costs(offset_mm));
+        let mut shown = |variant: Variant| Some((variant, study.view(variant, offset_mm)?));
+        let view = shown(Variant::Elastic).or_else(|| shown(Variant::Rigid));
+        Some(LineState {
+            offset_mm,
+            step_mm: study.step_mm(),
+            to_mm: study.to_mm(),
+            free_mm: drive.free_mm(),
+            reach_mm: study.largest_mm(),
+            joints: drive.joints(),
+            tight_n: drive.running.tight_n,
+            pins_rub: drive.straight().multiples.is_some(),
+            variant: view.as_ref().map_or(Variant::Elastic, |(variant, _)| *variant).key(),
+            answers,
+            view: view.map(|(_, view)| view),
+        })
+    }
+
+    /// The curve of a variant by its key; none without a drive or where its chain cannot be built.
+    pub fn curve(&mut self, stage: &Stage, variant: &str) -> Option<Curve> {
+        let variant = Variant::ALL.iter().copied().find(|known| known.key() == variant)?;
+        self.study(stage)?.1.curve(variant)
+    }
+}
