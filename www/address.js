@@ -24,6 +24,7 @@ export function toAddress(work) {
   for (const [key, value] of Object.entries(work.chain)) {
     fields.set(key, value === null ? "" : typeof value === "number" ? short(value) : String(value));
   }
+  for (const [key, value] of Object.entries(work.drive)) fields.set(`drive.${key}`, value === null ? "" : short(value));
   return `#${fields}`;
 }
 
@@ -50,6 +51,7 @@ export function fromAddress(fragment) {
     times: number("times"),
     unit: fields.get("unit") === "in" ? "in" : "mm",
     chain: chainOf(fields),
+    drive: driveOf(fields),
   };
 }
 
@@ -69,9 +71,15 @@ function chainOf(fields) {
   /** @type {Record<string, any>} */
   const chain = {};
   for (const [key, text] of fields) {
-    if (KNOWN.includes(key)) continue;
+    if (KNOWN.includes(key) || key.startsWith("drive.")) continue;
     if (key === "construction") chain[key] = text;
     else if (key.endsWith("_mm")) chain[key] = text === "" ? null : Number(text);
   }
   return chain;
+}
+
+/** @param {URLSearchParams} fields */
+function driveOf(fields) {
+  const named = [...fields].filter(([key]) => key.startsWith("drive."));
+  return Object.fromEntries(named.map(([key, text]) => [key.replace("drive.", ""), text === "" ? null : Number(text)]));
 }

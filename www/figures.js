@@ -106,6 +106,7 @@ export const radOf = (degrees) => degrees / DEGREES_PER_RAD;
 export function figure(name, value) {
   if (typeof value !== "number") return String(value);
   if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
+  if (name.endsWith("_per_rad")) return String(Number(value.toPrecision(3)));
   if (name.endsWith("_rad")) return angle(value);
   if (name.endsWith("_fraction")) return `${decimal(value * 100, 0)} %`;
   return Number.isInteger(value) ? String(value) : decimal(value, 2);

@@ -13,7 +13,7 @@ export function startHeader(session) {
   const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
   menu.append(ours(session), published(session));
   menu.addEventListener("change", () => {
-    session.put({ ...session.work, on: menu.value, chain: {}, held: null, pulls: [], at: 1, times: null });
+    session.put({ ...session.work, on: menu.value, chain: {}, drive: {}, held: null, pulls: [], at: 1, times: null });
     session.commit();
   });
   const unit = byId("unit");
@@ -96,7 +96,10 @@ export function startQuestions(session) {
   });
   const modes = byId("modes");
   session.listen(() => {
-    for (const [ask, button] of buttons) dress(button, { "aria-current": ask === session.work.ask ? "page" : null });
+    for (const [ask, button] of buttons) {
+      dress(button, { "aria-current": ask === session.work.ask ? "page" : null });
+      /** @type {HTMLElement} */ (button.parentElement).hidden = !session.offers(ask);
+    }
     document.body.dataset.ask = session.work.ask;
     document.body.dataset.how = session.work.how;
     showModes(session, modes);

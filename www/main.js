@@ -3,6 +3,7 @@
 import { startAnswer } from "./answer.js";
 import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
+import { startCrooked } from "./crooked.js";
 import { byId, make } from "./dom.js";
 import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
@@ -52,6 +53,7 @@ async function start() {
   startBadge(session);
   startFound(session);
   startRoom(session);
+  startCrooked(session);
   startAnswer(session);
   startWorking(session, another);
   const stage = new Stage(session);

@@ -2,7 +2,7 @@
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {{state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
-/** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[]}} Said */
+/** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[], line?: import("./kernel.js").LineState|null}} Said */
 
 export class Seen {
   /** @type {Chain & Said} */
@@ -28,6 +28,12 @@ export class Seen {
 
   get answers() {
     return (this.seen.answers ??= this.bench.answers());
+  }
+
+  /** The drive at its offset; none without one, or where the chain does not go together. */
+  get line() {
+    if (this.seen.line === undefined) this.seen.line = this.bench.line();
+    return this.seen.line;
   }
 
   get live() {

@@ -26,6 +26,8 @@ export class Session extends Seen {
   pending = new Set();
   /** @type {Record<string, any>} */
   base = {};
+  /** @type {Record<string, any>} */
+  baseDrive = {};
 
   /**
    * @param {BenchLike} bench
@@ -64,13 +66,14 @@ export class Session extends Seen {
    */
   put(wanted) {
     const last = this.work;
-    const { faults, base } = loadWork(this.bench, this.scenarios, wanted);
+    const { faults, base, drive } = loadWork(this.bench, this.scenarios, wanted);
     if (faults.length > 0 && wanted !== last) {
       this.put(last);
       return faults;
     }
-    this.base = base;
-    this.work = { ...wanted, chain: this.changes() };
+    [this.base, this.baseDrive] = [base, drive];
+    this.work = { ...wanted, chain: this.changes(), drive: this.driveChanges() };
+    if (!this.offers(this.work.ask)) this.work.ask = "give";
     this.measure(this.work.unit);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
@@ -92,6 +95,19 @@ export class Session extends Seen {
     return changesFrom(this.base, this.bench.scenario().chain);
   }
 
+  /** The same of its drive. */
+  driveChanges() {
+    return changesFrom(this.baseDrive, this.bench.scenario().drive ?? {});
+  }
+
+  /**
+   * Whether a question can be asked of what is on the bench.
+   * @param {string} ask
+   */
+  offers(ask) {
+    return ask !== "line" || this.bench.scenario().drive !== undefined;
+  }
+
   /**
    * A change of the chain: `alter` does it on the bench.
    * @param {(bench: BenchLike) => Fault[]} alter
@@ -101,7 +117,7 @@ export class Session extends Seen {
     this.letGo();
     const faults = alter(this.bench);
     if (faults.length === 0) {
-      this.work.chain = this.changes();
+      [this.work.chain, this.work.drive] = [this.changes(), this.driveChanges()];
       const { start, cap } = this.bench.state().factor;
       if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
       this.bench.show(this.work.how);

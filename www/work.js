@@ -12,6 +12,7 @@ import { figure, mmOfInch } from "./figures.js";
  * @typedef {object} Work
  * @property {string} on the scenario, or `size-40-bushed` for a published size
  * @property {Record<string, any>} chain what differs from it
+ * @property {Record<string, any>} drive what differs from its drive
  * @property {string} ask the question
  * @property {string} how the way the chain is moved
  * @property {number} at how far along that way
@@ -24,6 +25,7 @@ import { figure, mmOfInch } from "./figures.js";
 /** The questions, and the ways of moving the chain that each offers. */
 export const WAYS = {
   give: ["turn", "aside", "lean", "twist"], touch: ["turn", "aside", "lean", "twist", "bend"],
+  line: ["turn", "aside", "lean", "twist", "bend"],
 };
 
 /** What is read off the chain for each way of moving it. */
@@ -49,7 +51,7 @@ export const waysOf = (ask) => WAYS[/** @type {keyof typeof WAYS} */ (ask)] ?? W
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
+  on, chain: {}, drive: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
 });
 
 /**
@@ -57,18 +59,28 @@ export const newWork = (on) => ({
  * @param {BenchLike} bench
  * @param {Map<string, Named>} scenarios
  * @param {Work} work
- * @returns {{faults: Fault[], base: Record<string, any>}}
+ * @returns {{faults: Fault[], base: Record<string, any>, drive: Record<string, any>}}
  */
 export function loadWork(bench, scenarios, work) {
   const [size, construction] = sizeOf(work.on);
   const [first] = scenarios.values();
   let faults = size ? bench.adopt_size(size, construction) : bench.load((scenarios.get(work.on) ?? first).scenario);
   const begun = bench.scenario();
-  if (faults.length === 0 && Object.keys(work.chain).length > 0) {
-    const chain = Object.entries({ ...begun.chain, ...work.chain }).filter(([, value]) => value !== null);
-    faults = bench.load({ ...begun, chain: Object.fromEntries(chain) });
+  const [chain, drive] = [changed(begun.chain, work.chain), begun.drive && changed(begun.drive, work.drive ?? {})];
+  if (faults.length === 0 && (chain !== begun.chain || drive !== begun.drive)) {
+    faults = bench.load({ ...begun, chain, ...(drive ? { drive } : {}) });
   }
-  return { faults, base: begun.chain };
+  return { faults, base: begun.chain, drive: begun.drive ?? {} };
+}
+
+/**
+ * A part of a scenario with some of its values changed; null takes one out.
+ * @param {Record<string, any>} base
+ * @param {Record<string, any>} changes
+ */
+function changed(base, changes) {
+  if (Object.keys(changes).length === 0) return base;
+  return Object.fromEntries(Object.entries({ ...base, ...changes }).filter(([, value]) => value !== null));
 }
 
 /**

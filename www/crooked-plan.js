@@ -1,0 +1,140 @@
+// The drive from above: both wheels, the strand link by link, the line of the pull, every joint by its multiple.
+
+import { dress, draw, make } from "./dom.js";
+import { decimal } from "./figures.js";
+import { say } from "./words.js";
+
+/** @typedef {import("./kernel.js").LineState} LineState */
+/** @typedef {import("./kernel.js").LineView} LineView */
+/** Where a point of the plan lies in the picture. @typedef {(x_mm: number, y_mm: number) => [number, number]} Place */
+
+const HEIGHT = 250;
+const MARGIN = { x: 12, top: 46, bottom: 40 };
+/** A joint is marked from this multiple on: up to it the plates carry the slope of the pull. */
+const MARKED = 1.05;
+
+export class Plan {
+  picture = draw("svg", { class: "crooked-plan", role: "img" });
+  scale = make("span");
+
+  /** @param {LineState} line */
+  show(line) {
+    const width = Math.max(280, Math.round(this.picture.parentElement?.clientWidth ?? 600));
+    dress(this.picture, { viewBox: `0 0 ${width} ${HEIGHT}`, height: HEIGHT, "aria-label": say("line.plan", { ...line }) });
+    const { view } = line;
+    if (!view) {
+      this.picture.replaceChildren(words(width / 2, HEIGHT / 2, say("line.no_view"), "middle"));
+      this.scale.textContent = "";
+      return;
+    }
+    const { place, times } = layOut(view, line.to_mm, width);
+    this.scale.textContent = say("line.scale", { times });
+    this.picture.replaceChildren(
+      ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
+      ...pins(view, place), ...links(view, place), thrust(view, place), ...marks(view, place), ...labels(view, place, width));
+  }
+}
+
+/**
+ * One scale along, a whole number of times as much across, the same for every offset.
+ * @param {LineView} view
+ * @param {number} to_mm
+ * @param {number} width
+ * @returns {{place: Place, times: number}}
+ */
+function layOut(view, to_mm, width) {
+  const left = view.driver.x_mm - view.driver.pitch_radius_mm;
+  const right = view.driven.x_mm + view.driven.pitch_radius_mm;
+  const along = (width - 2 * MARGIN.x) / (right - left);
+  const times = Math.max(1, Math.floor((HEIGHT - MARGIN.top - MARGIN.bottom) / to_mm / along));
+  const base = HEIGHT - MARGIN.bottom - 8;
+  return { place: (x, y) => [MARGIN.x + (x - left) * along, base - y * along * times], times };
+}
+
+/** @param {[number, number]} at */
+const at = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
+
+/**
+ * @param {number} x
+ * @param {number} y
+ * @param {string} text
+ * @param {string} anchor
+ */
+const words = (x, y, text, anchor) => draw("text", { x, y, "text-anchor": anchor }, text);
+
+/**
+ * A wheel seen on its edge, with its shaft.
+ * @param {LineView["driver"]} wheel
+ * @param {Place} place
+ * @param {string} which
+ */
+function wheel({ x_mm, y_mm, pitch_radius_mm, teeth }, place, which) {
+  const [x, y] = place(x_mm, y_mm);
+  const reach = place(x_mm + pitch_radius_mm, y_mm)[0] - x;
+  const text = draw("text", { class: "wheel-name", x, y: y + 26, "text-anchor": which === "driver" ? "start" : "end" }, say(`line.${which}`, { teeth }));
+  return [
+    draw("rect", { class: "wheel", x: x - reach, y: y - 4, width: 2 * reach, height: 8, rx: 3 }),
+    draw("path", { class: "shaft", d: `M${x} ${y - 20}V${y + 14}` }), text,
+  ];
+}
+
+/**
+ * The width that bears on each pin: the joint is held once the line of the pull leaves it.
+ * @param {LineView} view
+ * @param {Place} place
+ */
+const pins = (view, place) => view.joints.map(({ x_mm, y_mm, eccentricity_mm }) => draw("path", {
+  class: Math.abs(eccentricity_mm) > view.half_bearing_mm ? "bearing left" : "bearing",
+  d: `M${at(place(x_mm, y_mm - view.half_bearing_mm))}L${at(place(x_mm, y_mm + view.half_bearing_mm))}`,
+}));
+
+/**
+ * @param {LineView} view
+ * @param {Place} place
+ */
+const links = (view, place) => view.joints.slice(1).map((to, index) => {
+  const from = view.joints[index];
+  return draw("path", {
+    class: index % 2 ? "link outer" : "link inner", d: `M${at(place(from.x_mm, from.y_mm))}L${at(place(to.x_mm, to.y_mm))}`,
+  });
+});
+
+/**
+ * @param {LineView} view
+ * @param {Place} place
+ */
+const thrust = ({ joints, thrust: { start_y_mm, end_y_mm } }, place) =>
+  draw("path", { class: "thrust", d: `M${at(place(joints[0].x_mm, start_y_mm))}L${at(place(joints[joints.length - 1].x_mm, end_y_mm))}` });
+
+/**
+ * A ring for a joint as in a straight line; a filled disc, the larger the more, for one that presses harder.
+ * @param {LineView} view
+ * @param {Place} place
+ */
+const marks = (view, place) => view.joints.map(({ x_mm, y_mm, friction_multiple }) => {
+  const times = friction_multiple ?? 1;
+  const [cx, cy] = place(x_mm, y_mm);
+  const hard = times > MARKED;
+  return draw("circle", { class: hard ? "joint hard" : "joint", cx, cy, r: hard ? Math.min(9, 2 + 2 * times) : 2 });
+});
+
+/**
+ * The multiples of the two joints that fold, and the name of the line of the pull.
+ * @param {LineView} view
+ * @param {Place} place
+ * @param {number} width
+ */
+function labels(view, place, width) {
+  const [first, last] = [view.joints[0], view.joints[view.joints.length - 1]];
+  const name = (/** @type {typeof first} */ joint, /** @type {string} */ anchor) => {
+    if (joint.friction_multiple === null) return [];
+    const [x, y] = place(joint.x_mm, joint.y_mm);
+    const text = draw("text", { class: "times", x, y: y - 24, "text-anchor": anchor }, say("line.times", { times: decimal(joint.friction_multiple, 2) }));
+    return [text];
+  };
+  return [
+    ...name(first, "start"), ...name(last, "end"),
+    draw("path", { class: "thrust", d: `M${MARGIN.x} 14h26` }), words(MARGIN.x + 32, 18, say("line.thrust"), "start"),
+    draw("circle", { class: "joint hard", cx: width - 8, cy: 14, r: 5 }), words(width - 18, 18, say("line.hard"), "end"),
+  ];
+}

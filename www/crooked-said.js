@@ -1,0 +1,108 @@
+// What is said of a crooked line: the sentence, the figures, what others say, and the pictures in words.
+
+import { make } from "./dom.js";
+import { decimal, exactly, figure, gap } from "./figures.js";
+import { has, say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+/** @typedef {import("./kernel.js").Answer} Answer */
+/** @typedef {import("./kernel.js").LineState} LineState */
+/** @typedef {import("./kernel.js").Curve} Curve */
+
+const OTHERS = ["line.laboratory", "line.practice", "line.model"];
+const BESIDE = ["line.ends", "line.joints", "line.lubricated", "line.rollers", "line.guides"];
+/** Joints from this multiple on are told one by one. */
+const MARKED = 1.05;
+const TOLD = ["elastic", "rigid", "hinged"];
+
+/** @param {Answer|undefined} answer */
+const sentence = (answer, kind = "answer") => (answer && has(`${kind}.${answer.id}`) ? say(`${kind}.${answer.id}`, answer.numbers) : "");
+
+/**
+ * The answer of the page for a drive, its surprise, and its watts.
+ * @param {Session} session
+ */
+export function lineSentences({ line }) {
+  const [cost] = line?.answers ?? [];
+  const watts = line?.answers.find(({ id }) => id === "line.watts");
+  return { answer: sentence(cost), surprise: sentence(cost, "surprise"), helper: sentence(watts) };
+}
+
+/**
+ * Multiple and share of power side by side.
+ * @param {LineState} line
+ */
+export function figuresOf({ answers, offset_mm, tight_n }) {
+  const [{ numbers }] = answers;
+  const pair = (/** @type {string} */ word, /** @type {string} */ value) => make("div", {}, make("dt", {}, say(word)), make("dd", {}, value));
+  const times = numbers.multiple === undefined ? "–" : say("line.times", { times: decimal(numbers.multiple, 2) });
+  const share = numbers.loss_w === undefined ? "–" : say("line.of100", numbers);
+  return [
+    pair("line.read.times", times), pair("line.read.share", share), pair("line.read.straight", say("line.of100", { loss_w: numbers.straight_w })),
+    pair("line.read.pull", say("line.newton", { tight_n: decimal(tight_n, 0) })), pair("line.read.offset", gap(offset_mm)),
+  ];
+}
+
+/**
+ * What the laboratory, the trade and the model say.
+ * @param {LineState} line
+ */
+export function said({ answers }) {
+  const list = OTHERS.flatMap((id) => answers.filter((each) => each.id === id));
+  return [make("h2", {}, say("line.said")), make("dl", { class: "crooked-others" },
+    ...list.flatMap((each) => [make("dt", {}, say(`line.by.${each.id}`)), make("dd", {}, sentence(each))]))];
+}
+
+/**
+ * Bounds and what else takes power.
+ * @param {LineState} line
+ */
+export function readings({ answers }) {
+  const list = BESIDE.flatMap((id) => answers.filter((each) => each.id === id)).map((each) => make("li", {}, sentence(each)));
+  return [make("h2", {}, say("line.bounds")), make("ul", {}, ...list)];
+}
+
+/**
+ * The plan in words.
+ * @param {LineState} line
+ */
+export function planInWords(line) {
+  const { view } = line;
+  if (!view) return make("p", {}, say("line.no_view"));
+  const told = view.joints.map((joint, index) => ({ ...joint, joint: index + 1, times: decimal(joint.friction_multiple ?? 1, 2) }));
+  const hard = told.filter((each) => (each.friction_multiple ?? 1) > MARKED || Math.abs(each.eccentricity_mm) > view.half_bearing_mm);
+  const rows = hard.map((each) => make("li", {}, say("line.twin.joint", { ...each, pin_n: decimal(each.pin_n, 0), aside_mm: Math.abs(each.eccentricity_mm) })));
+  return make("ul", { tabindex: 0, "aria-label": say("line.twin") },
+    make("li", {}, say("line.twin.wheels", { driver: view.driver.teeth, driven: view.driven.teeth, offset_mm: line.offset_mm, joints: line.joints })),
+    make("li", {}, say("line.twin.thrust", { half_mm: view.half_bearing_mm })), ...rows,
+    make("li", {}, say(hard.length ? "line.twin.rest" : "line.twin.none", { count: told.length - hard.length })));
+}
+
+/**
+ * The chart as a table.
+ * @param {Curve[]} curves
+ */
+export function chartTable(curves) {
+  const shown = TOLD.flatMap((variant) => curves.filter((curve) => curve.variant === variant));
+  const offsets = (shown[0]?.samples ?? []).filter((_, index) => index % 2 === 0).map(({ offset_mm }) => offset_mm);
+  const at = (/** @type {Curve} */ curve, /** @type {number} */ mm) => curve.samples.find((each) => each.offset_mm === mm)?.friction_multiple;
+  const cell = (/** @type {number|null|undefined} */ times) => make("td", {}, typeof times === "number" ? decimal(times, 2) : "–");
+  return make("div", { class: "crooked-table", tabindex: 0, role: "group", "aria-label": say("line.table") }, make("table", {},
+    make("thead", {}, make("tr", {}, make("th", { scope: "col" }, say("drive.offset_mm")), ...shown.map(({ variant }) => make("th", { scope: "col" }, say(`line.key.${variant}`))))),
+    make("tbody", {}, ...offsets.map((mm) => make("tr", {}, make("th", { scope: "row" }, gap(mm)), ...shown.map((curve) => cell(at(curve, mm))))))));
+}
+
+/**
+ * Formula, values, source, what is left out.
+ * @param {LineState} line
+ * @param {import("./kernel.js").BenchState} state
+ */
+export function workedOut(line, { geometry }) {
+  const pair = (/** @type {string} */ word, /** @type {string} */ value) => [make("dt", {}, say(word)), make("dd", {}, value)];
+  return make("div", { class: "crooked-work" },
+    make("p", { class: "formula" }, say("line.work.formula")),
+    make("dl", {}, ...pair("line.work.joints", figure("joints", line.joints)), ...pair("value.side_gap_mm", exactly("side_gap_mm", geometry.side_gap_mm)),
+      ...pair("line.work.free", exactly("free_mm", line.free_mm)), ...pair("line.work.reach", exactly("reach_mm", line.reach_mm)),
+      ...pair("drive.tight_n", say("line.newton", { tight_n: decimal(line.tight_n, 0) }))),
+    ...["how", "ends", "matters", "left", "source"].map((part) => make("p", { class: part === "source" ? "source" : "" }, say(`line.work.${part}`))));
+}
