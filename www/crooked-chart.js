@@ -89,14 +89,18 @@ export class Chart {
   }
 
   /**
-   * The points of a curve that lie on the chart.
+   * The samples of a curve that lie on the chart.
    * @param {Curve} curve
    */
-  points({ samples }) {
+  seen({ samples }) {
     const seen = samples.filter((each) => each.friction_multiple !== null);
     const over = seen.findIndex((each) => Number(each.friction_multiple) > this.most);
-    return seen.slice(0, over < 0 ? seen.length : over)
-      .map((each) => `${this.x(each.offset_mm).toFixed(1)} ${this.y(Number(each.friction_multiple)).toFixed(1)}`);
+    return seen.slice(0, over < 0 ? seen.length : over);
+  }
+
+  /** @param {import("./kernel.js").Sample[]} samples */
+  points(samples) {
+    return samples.map((each) => `${this.x(each.offset_mm).toFixed(1)} ${this.y(Number(each.friction_multiple)).toFixed(1)}`);
   }
 
   /**
@@ -105,13 +109,19 @@ export class Chart {
    */
   band(softer, stiffer) {
     if (!softer || !stiffer) return [];
-    const around = [...this.points(softer), ...this.points(stiffer).reverse()];
+    const [low, high] = [this.seen(softer), this.seen(stiffer)];
+    const both = (/** @type {import("./kernel.js").Sample[]} */ others) => new Set(others.map(({ offset_mm }) => offset_mm));
+    const [ofLow, ofHigh] = [both(low), both(high)];
+    const around = [
+      ...this.points(low.filter(({ offset_mm }) => ofHigh.has(offset_mm))),
+      ...this.points(high.filter(({ offset_mm }) => ofLow.has(offset_mm))).reverse(),
+    ];
     return around.length > 2 ? [draw("path", { class: "band", d: `M${around.join("L")}Z` })] : [];
   }
 
   /** @param {Curve|undefined} curve */
   curve(curve) {
-    const points = curve ? this.points(curve) : [];
+    const points = curve ? this.points(this.seen(curve)) : [];
     return curve && points.length > 1 ? [draw("path", { class: `curve ${curve.variant}`, d: `M${points.join("L")}` })] : [];
   }
 

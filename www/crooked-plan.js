@@ -8,8 +8,8 @@ import { say } from "./words.js";
 /** @typedef {import("./kernel.js").LineView} LineView */
 /** Where a point of the plan lies in the picture. @typedef {(x_mm: number, y_mm: number) => [number, number]} Place */
 
-const HEIGHT = 250;
-const MARGIN = { x: 12, top: 46, bottom: 40 };
+const HEIGHT = 270;
+const MARGIN = { x: 12, top: 66, bottom: 40 };
 /** A joint is marked from this multiple on: up to it the plates carry the slope of the pull. */
 const MARKED = 1.05;
 
@@ -71,7 +71,8 @@ const words = (x, y, text, anchor) => draw("text", { x, y, "text-anchor": anchor
 function wheel({ x_mm, y_mm, pitch_radius_mm, teeth }, place, which) {
   const [x, y] = place(x_mm, y_mm);
   const reach = place(x_mm + pitch_radius_mm, y_mm)[0] - x;
-  const text = draw("text", { class: "wheel-name", x, y: y + 26, "text-anchor": which === "driver" ? "start" : "end" }, say(`line.${which}`, { teeth }));
+  const [below, anchor] = which === "driver" ? [26, "start"] : [-42, "end"];
+  const text = draw("text", { class: "wheel-name", x: anchor === "end" ? x + reach : x, y: y + below, "text-anchor": anchor }, say(`line.${which}`, { teeth }));
   return [
     draw("rect", { class: "wheel", x: x - reach, y: y - 4, width: 2 * reach, height: 8, rx: 3 }),
     draw("path", { class: "shaft", d: `M${x} ${y - 20}V${y + 14}` }), text,

@@ -57,10 +57,11 @@ class Crooked {
   /** @param {Set<import("./session.js").What>} what */
   heed(what) {
     const on = this.session.work.ask === "line";
+    if (on && this.session.stale) document.body.dataset.resting = "";
+    else delete document.body.dataset.resting;
     this.section.hidden = this.aside.hidden = !on;
     if (!on) return;
-    const { offset_mm, ...drive } = this.session.bench.scenario().drive ?? {};
-    const now = JSON.stringify([this.session.bench.scenario().chain, drive]);
+    const now = this.session.drive;
     if (now !== this.drive || what.has("unit")) this.anew(now);
     this.show();
   }
@@ -77,6 +78,7 @@ class Crooked {
   }
 
   next() {
+    if (this.session.stale) return this.anew(this.drive);
     const variant = VARIANTS.find((each) => !this.curves.some((curve) => curve.variant === each));
     if (!variant || this.session.work.ask !== "line" || !this.session.line) return;
     const none = { variant, free_mm: 0, onset_mm: null, end_mm: null, samples: [] };

@@ -115,6 +115,7 @@ export class Session extends Seen {
    */
   alter(alter, done) {
     this.letGo();
+    this.moving = !done;
     const faults = alter(this.bench);
     if (faults.length === 0) {
       [this.work.chain, this.work.drive] = [this.changes(), this.driveChanges()];

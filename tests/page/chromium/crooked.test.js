@@ -1,0 +1,104 @@
+// What a crooked line costs: by pointer and keyboard, undone, reloaded, refused.
+
+import assert from "node:assert/strict";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { centreOf, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
+import { startPage } from "../support/server.js";
+import { words } from "../support/words.js";
+
+const SLIDER = ".crooked-track input";
+const FIELD = "#drive-offset_mm";
+const QUESTIONS = "#questions li:not([hidden]) button";
+
+describe("the crooked line, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof openChromium>>} */
+  let hand;
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => {
+    page = await startPage();
+    hand = await openChromium();
+  });
+  after(async () => {
+    await hand?.close();
+    await page?.stop();
+  });
+  const open = async (fragment) => {
+    await hand.goTo("about:blank");
+    await hand.goTo(page.address + fragment);
+    await hand.inside(opened);
+    await hand.inside(twoFrames);
+  };
+  beforeEach(() => open("#v=1&on=ferry-trike&ask=line"));
+
+  const said = (id) => hand.inside(textOf, `#${id}`);
+  const value = (selector) => hand.inside((found) => document.querySelector(found).value, selector);
+  const times = () => hand.inside(() => Number.parseFloat(document.querySelector(".crooked-readings dd").textContent));
+  const setOffset = async (mm) => {
+    await hand.inside(focusOn, FIELD);
+    await hand.type(mm);
+  };
+
+  test("it is asked only of a chain that has a drive", async () => {
+    const asked = () => hand.inside((found) => [...document.querySelectorAll(found)].map((each) => each.textContent), QUESTIONS);
+    assert.ok((await asked()).some((each) => each.includes(words["ask.line"])));
+    await open("#v=1&on=size-40-bushed&ask=line");
+    assert.ok(!(await asked()).some((each) => each.includes(words["ask.line"])));
+    assert.equal(await hand.inside(() => document.body.dataset.ask), "give");
+  });
+
+  test("the answer is free within the free range and costs more beyond it", async () => {
+    await setOffset("2");
+    assert.match(await said("answer"), /runs free/);
+    const free = await times();
+    await setOffset("20");
+    assert.match(await said("answer"), /times as hard/);
+    assert.ok(await times() > free + 0.5);
+    assert.ok(await hand.inside(() => document.querySelectorAll(".crooked-plan .joint.hard").length > 1));
+  });
+
+  test("keys move the slider, the plan and the sentence, and undo takes it back", async () => {
+    const [before, drawn] = [await said("answer"), await hand.inside(() => document.querySelector(".crooked-plan").innerHTML)];
+    await hand.inside(focusOn, SLIDER);
+    await hand.press("ArrowRight");
+    assert.notEqual(await said("answer"), before);
+    assert.notEqual(await hand.inside(() => document.querySelector(".crooked-plan").innerHTML), drawn);
+    assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), SLIDER), /mm/);
+    await hand.inside(() => document.querySelector("#undo").click());
+    await hand.inside(twoFrames);
+    assert.equal(await said("answer"), before);
+  });
+
+  test("a press on the chart takes the offset there", async () => {
+    const before = await value(FIELD);
+    await hand.drag([await hand.inside(centreOf, "figure > .crooked-chart")]);
+    assert.notEqual(await value(FIELD), before);
+    assert.match(await hand.inside(() => location.hash), /drive\.offset_mm=/);
+  });
+
+  test("a reload keeps the drive", async () => {
+    await setOffset("12");
+    const answer = await said("answer");
+    await hand.reload();
+    await hand.inside(opened);
+    await hand.inside(twoFrames);
+    assert.deepEqual([await said("answer"), Number(await value(FIELD))], [answer, 12]);
+  });
+
+  test("a drive that cannot stand is refused beside its field, and the last good one stays", async () => {
+    const answer = await said("answer");
+    await hand.inside(focusOn, "#drive-driver_teeth");
+    await hand.type("-4");
+    assert.notEqual(await hand.inside(textOf, "#drive-driver_teeth-fault"), "");
+    assert.equal(await said("answer"), answer);
+  });
+
+  test("newtons in place of power keep the pull", async () => {
+    await hand.inside(() => document.querySelector('[data-by="force"]').click());
+    await hand.inside(twoFrames);
+    assert.equal(await hand.inside(() => document.querySelector("#drive-tight_n").closest(".field").hidden), false);
+    assert.equal(Number(await value("#drive-tight_n")), 249);
+    assert.deepEqual(hand.complaints(), []);
+  });
+});
