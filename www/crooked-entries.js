@@ -18,8 +18,11 @@ const CHOSEN_POWER = { watts: 200, turns_per_minute: 90 };
 /** @param {string} key */
 const isLength = (key) => key.endsWith("_mm");
 
-/** A number that can be set, with the sentence that refuses it. */
+/** A number that can be set, with the sentence that refuses it; what is typed or refused is left alone. */
 class Entry {
+  /** @type {number|null|undefined} the value shown last */
+  shown;
+
   /**
    * @param {string} key
    * @param {(value: number, done: boolean) => Fault[]} set
@@ -51,7 +54,9 @@ class Entry {
   show(value) {
     const length = isLength(this.key) ? (unitInUse() === "in" ? "unit.inch" : "unit.mm") : `drive.${this.key}.unit`;
     this.unit.textContent = say(length);
-    if (document.activeElement === this.input && this.input.getAttribute("aria-invalid")) return;
+    const refused = this.input.hasAttribute("aria-invalid") && value === this.shown;
+    this.shown = value;
+    if (refused || document.activeElement === this.input) return;
     if (typeof value === "number") this.input.value = isLength(this.key) ? fieldOf(value) : String(value);
     this.refuse([]);
   }

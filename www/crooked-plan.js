@@ -8,7 +8,8 @@ import { say } from "./words.js";
 /** @typedef {import("./kernel.js").LineView} LineView */
 /** Where a point of the plan lies in the picture. @typedef {(x_mm: number, y_mm: number) => [number, number]} Place */
 
-const HEIGHT = 270;
+/** Height of the picture: at least, and as a share of its width. */
+const [LEAST_HEIGHT, HEIGHT_SHARE] = [270, 0.32];
 const MARGIN = { x: 12, top: 66, bottom: 40 };
 /** A joint is marked from this multiple on: up to it the plates carry the slope of the pull. */
 const MARKED = 1.05;
@@ -20,18 +21,19 @@ export class Plan {
   /** @param {LineState} line */
   show(line) {
     const width = Math.max(280, Math.round(this.picture.parentElement?.clientWidth ?? 600));
-    dress(this.picture, { viewBox: `0 0 ${width} ${HEIGHT}`, height: HEIGHT, "aria-label": say("line.plan", { ...line }) });
+    const height = Math.max(LEAST_HEIGHT, Math.round(width * HEIGHT_SHARE));
+    dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("line.plan", { ...line }) });
     const { view } = line;
     if (!view) {
-      this.picture.replaceChildren(words(width / 2, HEIGHT / 2, say("line.no_view"), "middle"));
+      this.picture.replaceChildren(words(width / 2, height / 2, say("line.no_view"), "middle"));
       this.scale.textContent = "";
       return;
     }
-    const { place, times } = layOut(view, line.to_mm, width);
+    const { place, times } = layOut(view, line.to_mm, width, height);
     this.scale.textContent = say("line.scale", { times });
     this.picture.replaceChildren(
-      ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
-      ...pins(view, place), ...links(view, place), thrust(view, place), ...marks(view, place), ...labels(view, place, width));
+      ...pins(view, place), thrust(view, place), ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
+      ...links(view, place), ...marks(view, place), ...labels(view, place, width));
   }
 }
 
@@ -40,14 +42,16 @@ export class Plan {
  * @param {LineView} view
  * @param {number} to_mm
  * @param {number} width
+ * @param {number} height
  * @returns {{place: Place, times: number}}
  */
-function layOut(view, to_mm, width) {
+function layOut(view, to_mm, width, height) {
   const left = view.driver.x_mm - view.driver.pitch_radius_mm;
   const right = view.driven.x_mm + view.driven.pitch_radius_mm;
   const along = (width - 2 * MARGIN.x) / (right - left);
-  const times = Math.max(1, Math.floor((HEIGHT - MARGIN.top - MARGIN.bottom) / to_mm / along));
-  const base = HEIGHT - MARGIN.bottom - 8;
+  const across = to_mm + view.half_bearing_mm;
+  const times = Math.max(1, Math.floor((height - MARGIN.top - MARGIN.bottom) / across / along));
+  const base = height - Math.max(MARGIN.bottom, 6 + view.half_bearing_mm * along * times);
   return { place: (x, y) => [MARGIN.x + (x - left) * along, base - y * along * times], times };
 }
 
