@@ -28,7 +28,8 @@ class Entry {
    * @param {(value: number, done: boolean) => Fault[]} set
    */
   constructor(key, set) {
-    [this.key, this.set] = [key, set];
+    this.key = key;
+    this.set = set;
     const id = `drive-${key}`;
     this.input = make("input", { type: "number", id, step: "any", inputmode: "decimal", "aria-describedby": `${id}-fault` });
     this.unit = make("span", { class: "unit", "aria-hidden": "true" });
@@ -95,7 +96,9 @@ export class Entries {
     this.session = session;
     const entry = (/** @type {string} */ key) => new Entry(key, (value, done) => this.set(key, value, done));
     this.offset = new Offset((value, done) => this.set("offset_mm", value, done));
-    [this.power, this.force, this.always] = [POWER, FORCE, ALWAYS].map((keys) => keys.map(entry));
+    this.power = POWER.map(entry);
+    this.force = FORCE.map(entry);
+    this.always = ALWAYS.map(entry);
     this.by = ["power", "force"].map((by) => {
       const button = make("button", { type: "button", class: "choice", "data-by": by }, say(`line.by.${by}`));
       button.addEventListener("click", () => this.pullBy(by));

@@ -36,22 +36,22 @@ class Crooked {
     const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
     this.folds = { plan: fold("line.twin"), chart: fold("line.table"), work: fold("work.title") };
     this.said = make("div", { class: "crooked-said" });
-    this.build();
+    this.section = this.sheet();
+    this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
+      this.entries.element, this.said);
+    byId("stage").insertBefore(this.section, byId("live"));
+    byId("found").append(this.aside);
     this.show = onceAFrame(() => this.draw());
     for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
     new ResizeObserver(this.show).observe(this.section);
   }
 
-  build() {
-    this.section = make("section", { class: "crooked", "aria-label": say("ask.line"), hidden: true },
+  sheet() {
+    return make("section", { class: "crooked", "aria-label": say("ask.line"), hidden: true },
       make("figure", {}, this.plan.picture, make("figcaption", { class: "hint" }, this.plan.scale)),
       this.entries.offset.element, this.readings,
       make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.chart")), this.chart.picture, this.chart.key),
       ...Object.values(this.folds));
-    this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
-      this.entries.element, this.said);
-    byId("stage").insertBefore(this.section, byId("live"));
-    byId("found").append(this.aside);
   }
 
   /** @param {Set<import("./session.js").What>} what */
