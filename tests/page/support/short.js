@@ -10,9 +10,9 @@ const GRIP = "#grips button:not([hidden])";
 const OTHER_QUESTION = "#questions :is(a, button):not([aria-current])";
 /** What the drawing keeps for a letter, in em, and how much more for the widest: as the kernel's scene does. */
 const [CHARACTER_EM, WIDEST] = [0.64, 1.55];
-/** Names in the magnifier and sizes are never bold. */
 /** What adding up a share for each letter may round away, em. */
 const ROUNDING = 1e-9;
+/** Names in the magnifier and sizes are never bold. */
 const PLAIN = ["bush", "paper", "1234567890"];
 const FIGURES = ["0.15", "0.008", "12.70 mm", "0.25°", "−10.4°", "0.0118 in", "1234567890"];
 /** The pointer stays this far inside the window, px. */
