@@ -11,7 +11,7 @@ import { ROOT } from "../support/server.js";
 /** A thousand bytes. */
 const KB = 1000;
 /** The goal is 140; this guard keeps what is reached from growing unseen. */
-const MOST_KB = 250;
+const MOST_KB = 262;
 
 test(`the first screen loads at most ${MOST_KB} kB`, (t) => {
   const files = ["www", "www/words", "scenarios"].flatMap((folder) =>
