@@ -23,6 +23,21 @@ impl Case {
         Case { unknowns, half_band, hessian: Vec::new(), gradient, rows: Vec::new() }
     }
 
+    /// The case of a problem that a settler has written.
+    pub fn of(problem: &Problem) -> Case {
+        let (n, rows) = (problem.unknowns(), problem.rows());
+        let mut case = Case::new(n, n - 1);
+        let lower = (0..n).flat_map(|i| (0..=i).map(move |j| (i, j)));
+        let entry = |(i, j)| (i, j, problem.hessian(i, j));
+        case.hessian = lower.map(entry).filter(|entry| entry.2 != 0.0).collect();
+        case.gradient = problem.gradient().to_vec();
+        for row in 0..rows.len() {
+            let coefficients: Vec<f64> = (0..n).map(|j| rows.coefficient(row, j)).collect();
+            case.row(0, &coefficients, rows.gap(row));
+        }
+        case
+    }
+
     pub fn row(&mut self, first: usize, coefficients: &[f64], gap: f64) {
         self.rows.push((first, coefficients.to_vec(), gap));
     }

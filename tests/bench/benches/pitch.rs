@@ -4,17 +4,19 @@
 //! A general-purpose rigid-body engine is left out: it steps towards a pose and does not say when it
 //! has come there, so no two times of equal outputs can be compared.
 
-use clarabel::algebra::CscMatrix;
-use clarabel::solver::{
-    DefaultSettingsBuilder, DefaultSolver, IPSolver, NonnegativeConeT, SolverStatus,
-};
+#[path = "../../oracles/cases.rs"]
+mod cases;
+#[path = "../../oracles/clarabel.rs"]
+mod clarabel;
+
+use ::clarabel::solver::SolverStatus;
+use cases::Case;
 use criterion::{Criterion, criterion_group, criterion_main};
 use lightgap::chain::Sizes;
 use lightgap::contact::{Along, Body, Meeting, Play, Pose, Settler, Wish};
 use lightgap::paint::{Recorder, walk};
 use lightgap::picture::Picture;
 use lightgap::scene::Lexicon;
-use lightgap::solve::Problem;
 use lightgap::stage::Stage;
 use lightgap_bench::{Row, row};
 use lightgap_tests::scenarios;
@@ -41,56 +43,6 @@ fn to_the_stop(sizes: &Sizes) -> [Wish; 3] {
     ]
 }
 
-/// A problem as clarabel takes it.
-struct Posed {
-    hessian: CscMatrix<f64>,
-    gradient: Vec<f64>,
-    rows: CscMatrix<f64>,
-    gaps: Vec<f64>,
-}
-
-impl Posed {
-    fn of(problem: &Problem) -> Self {
-        let (n, rows) = (problem.unknowns(), problem.rows());
-        let upper = (0..n).flat_map(|j| (0..=j).map(move |i| (i, j)));
-        let hessian = matrix(n, n, upper.map(|(i, j)| (i, j, problem.hessian(j, i))));
-        let all = (0..rows.len()).flat_map(|i| (0..n).map(move |j| (i, j)));
-        let matrix = matrix(rows.len(), n, all.map(|(i, j)| (i, j, -rows.coefficient(i, j))));
-        let gaps = (0..rows.len()).map(|i| rows.gap(i)).collect();
-        Self { hessian, gradient: problem.gradient().to_vec(), rows: matrix, gaps }
-    }
-
-    fn solve(&self) -> SolverStatus {
-        let settings = DefaultSettingsBuilder::default().verbose(false).build().expect("settings");
-        let cones = [NonnegativeConeT(self.gaps.len())];
-        let mut solver = DefaultSolver::new(
-            &self.hessian,
-            &self.gradient,
-            &self.rows,
-            &self.gaps,
-            &cones,
-            settings,
-        )
-        .expect("a problem");
-        solver.solve();
-        solver.solution.status
-    }
-}
-
-fn matrix(
-    rows: usize,
-    columns: usize,
-    entries: impl Iterator<Item = (usize, usize, f64)>,
-) -> CscMatrix<f64> {
-    let (mut i, mut j, mut values) = (Vec::new(), Vec::new(), Vec::new());
-    for entry in entries.filter(|entry| entry.2 != 0.0) {
-        i.push(entry.0);
-        j.push(entry.1);
-        values.push(entry.2);
-    }
-    CscMatrix::new_from_triplets(rows, columns, i, j, values)
-}
-
 /// All rounds to the exact pose, beside one solve of the last round alone.
 fn settle(criterion: &mut Criterion) {
     for id in ["ferry-winch", "ferry-trike"] {
@@ -99,7 +51,8 @@ fn settle(criterion: &mut Criterion) {
         let mut settler = Settler::plan(&sizes);
         let straight = *settler.straight();
         let settled = settler.settle(&wishes, &straight);
-        let posed = Posed::of(settler.problem());
+        let posed = clarabel::pose(&Case::of(settler.problem()));
+        assert_eq!(posed.solve().status, SolverStatus::Solved);
         println!("{id}: {} gaps, {} rounds", settler.meetings().len(), settled.rounds);
         row(
             criterion,
@@ -108,7 +61,7 @@ fn settle(criterion: &mut Criterion) {
                 baseline: "clarabel, one round",
                 goal: 1.0,
             },
-            || posed.solve(),
+            || posed.solve().x[0],
             || settler.settle(&wishes, &straight).rounds,
         );
     }

@@ -2,7 +2,6 @@
 //! and returns something that depends on it. `tests/bench/rows.mjs` times them.
 
 #[path = "../../oracles/cases.rs"]
-#[allow(dead_code)]
 mod cases;
 
 use cases::{REFERENCE, joint};
