@@ -1,6 +1,7 @@
 //! A descent that cannot cycle, for when the rounds do: it finds a set for them to finish.
 
 use super::band::Band;
+use super::level::level;
 use super::lines::{add_times, dot};
 use super::problem::Rows;
 use super::rounds::{EXACT, PROXIMAL, Point};
@@ -17,15 +18,11 @@ const STIFFEST: f64 = 1e8;
 const MOST_OUTER_STEPS: u32 = 12;
 /// Newton steps within one outer step.
 const MOST_NEWTON_STEPS: u32 = 40;
-/// Evaluations of one line search.
-const MOST_TRIALS: u32 = 40;
 /// Outer steps end when rows move by no more than this: rounding.
 const STILL: f64 = 1e-14;
 /// Share of the largest force below which a row is not counted as pushing: rounding times the
 /// penalty. The rounds add those that are needed after all.
 const PUSHING: f64 = 1e-6;
-/// The slope along a line counts as zero at this share of its value at the start.
-const LEVEL: f64 = 1e-6;
 
 /// Workspace of the descent.
 ///
@@ -174,26 +171,7 @@ impl Descent {
             let (first, coefficient) = rows.row(row);
             self.pull_step[row] = -self.penalty * dot(coefficient, &self.step[first..]);
         }
-        let at = |taken: f64| self.along(slope, bend, taken);
-        let start = at(0.0).0;
-        let (mut low, mut high) = (0.0, f64::INFINITY);
-        let mut taken = 1.0;
-        for _ in 0..MOST_TRIALS {
-            let (slope, bend) = at(taken);
-            if slope.abs() <= LEVEL * start.abs() {
-                break;
-            }
-            if slope < 0.0 {
-                low = taken;
-            } else {
-                high = taken;
-            }
-            taken -= slope / bend;
-            if !(taken > low && taken < high) {
-                taken = if high.is_finite() { low + 0.5 * (high - low) } else { low + 1.0 };
-            }
-        }
-        taken
+        level(|taken| self.along(slope, bend, taken))
     }
 
     /// Slope and curvature along the step at share `taken` of it.

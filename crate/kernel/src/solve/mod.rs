@@ -55,6 +55,7 @@ mod dense;
 mod descent;
 mod dual;
 mod interior;
+mod level;
 mod lines;
 mod problem;
 mod report;

@@ -1,6 +1,7 @@
 //! The pose that misses least: when no `x` keeps every gap, by how much, and the proof.
 
 use super::band::Band;
+use super::level::level;
 use super::lines::{add_times, dot};
 use super::problem::Rows;
 use super::rounds::Point;
@@ -15,10 +16,6 @@ const PROXIMAL: f64 = 1e-10;
 const MISSED: f64 = 1e-9;
 /// What rounding leaves of balanced violations.
 const STILL: f64 = 1e-15;
-/// Evaluations of one line search.
-const MOST_TRIALS: u32 = 40;
-/// The slope along a line counts as zero at this share of its value at the start.
-const LEVEL: f64 = 1e-6;
 
 /// What the search found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,25 +108,7 @@ impl Shortfall {
             let (first, coefficient) = rows.row(row);
             self.gap_step[row] = dot(coefficient, &self.step[first..]);
         }
-        let start = self.along(0.0).0;
-        let (mut low, mut high) = (0.0, f64::INFINITY);
-        let mut taken = 1.0;
-        for _ in 0..MOST_TRIALS {
-            let (slope, bend) = self.along(taken);
-            if slope.abs() <= LEVEL * start.abs() {
-                break;
-            }
-            if slope < 0.0 {
-                low = taken;
-            } else {
-                high = taken;
-            }
-            taken -= slope / bend;
-            if !(taken > low && taken < high) {
-                taken = if high.is_finite() { low + 0.5 * (high - low) } else { low + 1.0 };
-            }
-        }
-        taken
+        level(|taken| self.along(taken))
     }
 
     /// Slope and curvature along the step at share `taken` of it.
