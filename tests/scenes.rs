@@ -49,8 +49,8 @@ fn each_scene(mut each: impl FnMut(&Scene, &str)) {
                     posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) });
                 }
                 for drawing in &drawings {
-                    let (posing, lexicon, lit, ghost) = (posing.as_ref(), &lexicon, None, None);
-                    scene.compose(&Staging { drawing, factor, mode, posing, lit, ghost, lexicon });
+                    let (posing, lexicon, lit) = (posing.as_ref(), &lexicon, None);
+                    scene.compose(&Staging { drawing, factor, mode, posing, lit, lexicon });
                     let wide = drawing.layout().sheet.width_em;
                     each(&scene, &format!("{name}, {}, {share}, {wide} em", mode.key()));
                 }
@@ -177,9 +177,9 @@ proptest! {
         let (lexicon, mut scene) = (Lexicon::new([]), Scene::default());
         for sheet in SHEETS {
             let drawing = Drawing::new(&drawn, sheet, Show { mode, most_bend_rad: [0.0; 2] });
-            let (posing, lit, ghost) = (posing.as_ref(), None, None);
+            let (posing, lit) = (posing.as_ref(), None);
             let (drawing, lexicon) = (&drawing, &lexicon);
-            scene.compose(&Staging { drawing, factor, mode, posing, lit, ghost, lexicon });
+            scene.compose(&Staging { drawing, factor, mode, posing, lit, lexicon });
             prop_assert!(scene.steps.iter().all(is_finite));
             for figure in drawing.figures() {
                 prop_assert!(area(&figure.outline).abs() > 0.0, "{:?}", figure);

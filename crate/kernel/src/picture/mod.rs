@@ -115,7 +115,7 @@ impl Picture {
         let (factor, mode, posing) = (stage.factor(), stage.mode(), stage.posing());
         let lexicon = &self.lexicon;
         let drawing = self.drawing.insert(drawing);
-        let staging = Staging { drawing, factor, mode, posing, lit, ghost: None, lexicon };
+        let staging = Staging { drawing, factor, mode, posing, lit, lexicon };
         self.scene.compose(&staging);
         self.shown = Some(lit);
     }

@@ -23,7 +23,6 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
             draw_breaks(sketch, staged, placed, &bodies);
         }
     }
-    draw_ghost(sketch, staged);
 }
 
 /// How a figure is painted.
@@ -98,16 +97,4 @@ fn break_line(s: &Sizes, placed: &Placed, x: f64) -> Vec<Step> {
     }
     line.push(Step::Line(Point::new(x, half + past)));
     line
-}
-
-/// Outlines of a kept pose, in the plan section.
-fn draw_ghost(sketch: &mut Sketch, staged: &Staged) {
-    let Some(ghost) = staged.staging.ghost else { return };
-    let placed = staged.drawing.layout().plan();
-    let here = |figure: &&Figure| figure.view == View::Plan;
-    for figure in staged.drawing.figures().iter().filter(here) {
-        let to = placed.projection().of_body(ghost.of(figure.body));
-        let what = (Id::Body(figure.body), Layer::Marks, Role::Ghost);
-        sketch.carry(what, &figure.outline, &to);
-    }
 }

@@ -52,8 +52,6 @@ pub enum Role {
     GripSign,
     /// The way a grip can go.
     GripPath,
-    /// The outline of a pose that is kept for comparison.
-    Ghost,
     /// A patch of sheet that keeps lines off a text.
     Patch,
     /// The rim of a magnifier.
@@ -137,7 +135,6 @@ impl Role {
             Self::Leader => line(Ink::InkSoft, FINE_EM, WHOLE),
             Self::Heavy | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),
             Self::GripPath => line(Ink::Ink, EDGE_EM, DOTS_EM),
-            Self::Ghost => line(Ink::InkSoft, EDGE_EM, DOTS_EM),
             _ => None,
         }
     }

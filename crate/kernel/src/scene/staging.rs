@@ -22,8 +22,6 @@ pub struct Staging<'a> {
     pub posing: Option<&'a Posing>,
     /// What is pointed at.
     pub lit: Option<Id>,
-    /// A drawn pose kept for comparison, shown as outlines in the plan section.
-    pub ghost: Option<&'a Pose>,
     /// Words and how numbers are written.
     pub lexicon: &'a Lexicon,
 }
