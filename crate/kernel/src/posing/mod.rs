@@ -158,8 +158,10 @@ impl Posing {
 
     /// Pulls the chain taut, or lets it go.
     pub fn set_taut(&mut self, taut: bool) {
-        self.taut = taut;
-        self.settle();
+        if taut != self.taut {
+            self.taut = taut;
+            self.settle();
+        }
     }
 
     /// Asks for something else; the same pose follows from the same question.
@@ -222,6 +224,7 @@ impl Posing {
     /// Settles both chains at what is asked and reads the contacts.
     fn settle(&mut self) {
         let (ask, taut) = (self.ask.clone(), self.taut);
+        let earlier = self.earlier_pose();
         for (bench, factor, which) in [(&mut self.truth, 1.0, 0), (&mut self.drawn, self.factor, 1)]
         {
             settle_plan(bench, &ask, taut, factor, self.factor, which);
@@ -233,25 +236,27 @@ impl Posing {
         let pull = if taut || ask.bend_share() != 0.0 { Pull::Taut } else { Pull::Hanging };
         self.elevation = Elevation::bent(&self.truth.sizes, bend_rad, bend_rad, pull);
         self.drawn_elevation = Elevation::bent(&self.drawn.sizes, bend_rad, bend_rad, pull);
-        self.read_contacts();
+        self.read_contacts(earlier);
     }
 
-    /// Reads every contact of the true chain, and which of them rub.
-    fn read_contacts(&mut self) {
-        let now = *self.pose();
-        let other = match &self.ask {
+    /// The true pose that sliding is read from: a little before along a movement, else the last one.
+    /// The true chain stands anywhere afterwards.
+    fn earlier_pose(&mut self) -> Option<Pose> {
+        match self.ask {
             Ask::Share { mode, share } if mode.is_plan() => {
-                let back = Ask::Share { mode: *mode, share: mark::a_little_before(*share) };
+                let back = Ask::Share { mode, share: mark::a_little_before(share) };
                 settle_plan(&mut self.truth, &back, self.taut, 1.0, self.factor, 0);
-                let before = *self.pose();
-                let ask = self.ask.clone();
-                settle_plan(&mut self.truth, &ask, self.taut, 1.0, self.factor, 0);
-                Some(before)
+                Some(*self.pose())
             }
             Ask::Share { .. } => None,
             _ => self.before,
-        };
-        let moved = other.map(|before| mark::Moved { before, now });
+        }
+    }
+
+    /// Reads every contact of the true chain, and which of them rub.
+    fn read_contacts(&mut self, earlier: Option<Pose>) {
+        let now = *self.pose();
+        let moved = earlier.map(|before| mark::Moved { before, now });
         let bends = self.ask.bend_share() != 0.0;
         let twists = matches!(self.ask, Ask::Share { mode: Mode::Twist, .. });
         let end = twists.then_some(&self.truth.end);

@@ -53,13 +53,14 @@ impl Default for Stage {
 impl Stage {
     /// A scenario on the stage, straight.
     pub fn new(scenario: Scenario) -> Self {
+        let cap = cap(scenario.chain.chain());
         let mut stage = Self {
             drawn: *scenario.chain.chain(),
             scenario,
             posing: None,
             wished_factor: None,
             factor: 1,
-            cap: 1,
+            cap,
             mode: Mode::Turn,
             taut: false,
             hand: Hand::Empty,
@@ -216,7 +217,11 @@ impl Stage {
         let factor = if factor.is_finite() { factor.round() } else { 1.0 };
         let factor = factor.max(1.0).min(f64::from(self.cap)) as u32;
         self.wished_factor = Some(factor);
-        self.build(self.ask());
+        self.hand = Hand::Empty;
+        let ask = self.posing.as_ref().map(Posing::ask);
+        if factor != self.factor || !matches!(ask, Some(Ask::Share { .. })) {
+            self.build(self.ask());
+        }
     }
 
     /// The report.
@@ -226,6 +231,7 @@ impl Stage {
 
     /// Takes a good scenario.
     fn take(&mut self, scenario: Scenario) {
+        self.cap = cap(scenario.chain.chain());
         self.scenario = scenario;
         self.build(self.ask());
     }
@@ -249,7 +255,6 @@ impl Stage {
     /// Builds what is drawn and posed from the scenario's chain.
     fn build(&mut self, ask: Ask) {
         let chain = *self.chain();
-        self.cap = cap(&chain);
         self.factor = self.wished_factor.unwrap_or(self.cap).clamp(1, self.cap);
         let factor = f64::from(self.factor);
         self.drawn = Chain::new(widen(&chain, factor)).unwrap_or(chain);
