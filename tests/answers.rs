@@ -153,6 +153,7 @@ fn rules() -> Vec<Rule> {
         Rule::Repeated,
         Rule::KnownDimension,
         Rule::KnownQuantity,
+        Rule::KnownContact,
         Error::syntax("", 1, 1).rule,
     ]
 }

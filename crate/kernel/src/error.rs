@@ -145,6 +145,8 @@ pub enum Rule {
     KnownDimension,
     /// The text must be the key of a quantity.
     KnownQuantity,
+    /// The text must be the id of a contact.
+    KnownContact,
     /// The text of the file itself cannot be read.
     Syntax {
         /// Line, from 1.
@@ -191,6 +193,7 @@ impl Rule {
             Self::Repeated => "repeated",
             Self::KnownDimension => "known_dimension",
             Self::KnownQuantity => "known_quantity",
+            Self::KnownContact => "known_contact",
             Self::Syntax { .. } => "syntax",
         }
     }

@@ -156,6 +156,27 @@ impl Contact {
         format!("{joint}.{kind}.{end}.{side}{inner}")
     }
 
+    /// The contact of an id; none where no contact is called so.
+    pub fn of_id(id: &str) -> Option<Self> {
+        let (id, inner) = match id.strip_suffix(".inner") {
+            Some(rest) => (rest, true),
+            None => (id, false),
+        };
+        let mut words = id.split('.');
+        let contact = Self {
+            joint: keyed(Joint::ALL, Joint::key, words.next()?)?,
+            kind: keyed(Kind::ALL, Kind::key, words.next()?)?,
+            end: keyed(&[End::Near, End::Far, End::Whole], End::key, words.next()?)?,
+            side: keyed(
+                &[Side::Left, Side::Right, Side::Below, Side::Above],
+                Side::key,
+                words.next()?,
+            )?,
+            inner,
+        };
+        words.next().is_none().then_some(contact)
+    }
+
     /// The outer link's body at this joint.
     pub fn outer(&self) -> Body {
         match self.joint {
@@ -179,4 +200,9 @@ impl Contact {
             Joint::Second => Body::SecondRoller,
         }
     }
+}
+
+/// The one of some names that has this key.
+fn keyed<T: Copy>(all: &[T], key_of: fn(T) -> &'static str, key: &str) -> Option<T> {
+    all.iter().copied().find(|one| key_of(*one) == key)
 }

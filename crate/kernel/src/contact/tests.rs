@@ -196,3 +196,15 @@ fn a_twist_wished_too_far_settles_at_the_exact_limit() {
         }
     }
 }
+
+#[test]
+fn every_contact_is_found_by_its_id_and_no_other_word_names_one() {
+    for construction in [Construction::Bushed, Construction::Collared] {
+        for meeting in Settler::plan(&half_inch(construction, 0.4)).meetings() {
+            assert_eq!(Contact::of_id(&meeting.contact.id()), Some(meeting.contact));
+        }
+    }
+    for id in ["", "first", "first.pin-bore.far", "third.pin-bore.far.right", "a.b.c.d.inner"] {
+        assert_eq!(Contact::of_id(id), None, "{id}");
+    }
+}

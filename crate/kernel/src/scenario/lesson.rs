@@ -3,10 +3,15 @@
 use super::fields::{Fields, given, text_at};
 use super::range::Range;
 use super::value::Value;
-use crate::error::Rule;
+use crate::contact::Contact;
+use crate::error::{Given, Rule};
 
 /// Where a step can make people look.
 const LOOKS: &[&str] = &["section", "side", "end"];
+/// The questions a step can turn to.
+const QUESTIONS: &[&str] = &["give", "touch", "line", "fit", "wear", "reach", "surface", "width"];
+/// The movements a step can show.
+const WAYS: &[&str] = &["turn", "aside", "lean", "twist", "bend"];
 /// A question has so many choices at most.
 const MOST_CHOICES: f64 = 9.0;
 
@@ -19,6 +24,14 @@ pub struct Step {
     pub set: Vec<(String, Value)>,
     /// Where to look: `section`, `side` or `end`.
     pub look: Option<&'static str>,
+    /// The question to turn to.
+    pub question: Option<&'static str>,
+    /// The movement to show.
+    pub way: Option<&'static str>,
+    /// How far along it, -1 to 1.
+    pub at: Option<f64>,
+    /// The contact to light.
+    pub light: Option<Contact>,
     /// A guess before the answer.
     pub ask: Option<Ask>,
 }
@@ -42,6 +55,10 @@ impl Step {
             say: fields.required_text("say"),
             set: changes(fields),
             look: fields.word("look", LOOKS),
+            question: fields.word("question", QUESTIONS),
+            way: fields.word("way", WAYS),
+            at: fields.number_if_given("at", Range::between(-1.0, 1.0)),
+            light: contact(fields),
             ask: fields.section("ask", Ask::read),
         }
     }
@@ -51,8 +68,17 @@ impl Step {
         if !self.set.is_empty() {
             whole.put("set", Value::Object(self.set.clone()));
         }
-        if let Some(look) = self.look {
-            whole.put("look", Value::text(look));
+        let words = [("look", self.look), ("question", self.question), ("way", self.way)];
+        for (key, word) in words {
+            if let Some(word) = word {
+                whole.put(key, Value::text(word));
+            }
+        }
+        if let Some(at) = self.at {
+            whole.put("at", Value::from(at));
+        }
+        if let Some(contact) = self.light {
+            whole.put("light", Value::text(&contact.id()));
         }
         if let Some(ask) = &self.ask {
             whole.put("ask", ask.write());
@@ -73,12 +99,22 @@ fn changes(fields: &mut Fields) -> Vec<(String, Value)> {
     }
 }
 
+/// The contact that a step lights, by its id.
+fn contact(fields: &mut Fields) -> Option<Contact> {
+    let id = fields.text_if_given("light")?;
+    let found = Contact::of_id(id);
+    if found.is_none() {
+        fields.fault("light", Given::Text(id.to_owned()), Rule::KnownContact);
+    }
+    found
+}
+
 impl Ask {
     fn read(fields: &mut Fields) -> Self {
         let text = fields.required_text("text");
         let items = fields.items("choices");
         if items.len() < 2 && !fields.has_fault("choices") {
-            let count = crate::error::Given::Number(items.len() as f64);
+            let count = Given::Number(items.len() as f64);
             fields.fault("choices", count, Rule::AtLeast { limit: 2.0 });
         }
         let read = |(item, path): &(&Value, String)| {

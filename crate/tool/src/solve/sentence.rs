@@ -104,6 +104,7 @@ mod tests {
             Rule::Repeated,
             Rule::KnownDimension,
             Rule::KnownQuantity,
+            Rule::KnownContact,
             Rule::Syntax { line: 2, column: 3 },
         ];
         for rule in rules {
