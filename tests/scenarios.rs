@@ -55,6 +55,7 @@ const TWINS: &[(&str, &str, f64, &str, &str)] = &[
     ("wide-gap", "chain.pin_length_mm", 6.9, "chain.pin_length_mm", "at_least_size"),
     ("too-tight", "chain.barrel_mm", 3.6, "chain.barrel_mm", "above_size"),
     ("stiff-link", "chain.bore_mm", 3.0, "chain.bore_mm", "at_least_size"),
+    ("dusty-trike", "surface.particle_um", 0.0, "surface.particle_um", "positive"),
 ];
 
 #[test]

@@ -60,7 +60,7 @@
 //! [`error`] and [`decimal`]; [`plane`] and [`solve`], which know no chain; [`chain`], the sizes and
 //! the parts; [`contact`], which faces can meet and the poses they allow; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
-//! lose; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
+//! lose; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together; [`report`] and [`answer`], what goes out; [`scene`],
 //! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter;
 //! [`picture`], a stage on a sheet of pixels.
@@ -88,4 +88,5 @@ pub mod solve;
 pub mod sprocket;
 pub mod stage;
 pub mod strand;
+pub mod surface;
 pub mod table;

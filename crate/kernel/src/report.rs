@@ -4,8 +4,10 @@
 //! or negative zero.
 
 mod drive;
+mod surface;
 
 pub use drive::{DriveSection, SpanSection, StrandSection};
+pub use surface::SurfaceSection;
 
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
@@ -34,6 +36,9 @@ pub struct Report {
     /// The drive: articulation and losses.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drive: Option<DriveSection>,
+    /// A rough face of the chain.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub surface: Option<SurfaceSection>,
     /// The same answers at the extremes of the limits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeSection>,
@@ -129,6 +134,11 @@ impl Report {
             interference: middle.interference,
             span: crooked.as_ref().map(SpanSection::of),
             drive: crooked.as_ref().map(DriveSection::of),
+            surface: scenario
+                .surface
+                .as_ref()
+                .filter(|_| solved)
+                .map(|surface| SurfaceSection::of(chain, surface)),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }

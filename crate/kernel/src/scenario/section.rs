@@ -91,6 +91,13 @@ section! {
     }
 }
 
+impl Surface {
+    /// The seed of the face that it is brought against: another surface of the same kind.
+    pub fn other_seed(&self) -> u64 {
+        self.seed.wrapping_add(1)
+    }
+}
+
 section! {
     /// A two-sprocket drive: its wheels and where they stand.
     Wheels {
