@@ -11,7 +11,12 @@ use lightgap_tests::{at, listed, numbers, read_scenario, scenarios, text_of};
 #[test]
 fn the_list_names_every_file_of_the_folder_once() {
     let mut named: Vec<_> = listed().into_iter().map(|listed| listed.file).collect();
-    named.extend(["index.json".to_owned(), "README.md".to_owned(), "lessons".to_owned()]);
+    named.extend([
+        "index.json".to_owned(),
+        "README.md".to_owned(),
+        "lessons".to_owned(),
+        "schema.json".to_owned(),
+    ]);
     named.sort();
     let folder = std::fs::read_dir(at("scenarios")).expect("the folder");
     let mut there: Vec<_> = folder
