@@ -1,7 +1,7 @@
 //! Every scenario drawn on every kind of sheet: what the drawing promises a reader.
 
 use lightgap::chain::{Chain, Construction, Dimension, Sizes};
-use lightgap::contact::{Play, widen};
+use lightgap::contact::{Body, Play, widen};
 use lightgap::plane::{Point, Step, area, bounds};
 use lightgap::posing::{Ask, Mode, Posing, cap};
 use lightgap::scene::{
@@ -20,6 +20,19 @@ const SHEETS: [Sheet; 5] = [
 
 /// How far a fold goes here, rad.
 const FOLD_RAD: f64 = 0.39;
+
+/// Stands among the shares for a link that a hand has pulled as far aside and round as it goes.
+const PULLED: f64 = -0.999;
+
+/// Turns the chain one way and pulls the next link on, past where the turn alone comes to.
+fn pull(posing: &mut Posing, mode: Mode) {
+    const FAR_MM: f64 = 40.0;
+    posing.put(Ask::Share { mode, share: -1.0 });
+    let next = posing.drawn_pose().of(Body::NextOuter);
+    let at = next.outward(Point::new(0.4 * next.x_mm, 0.0));
+    posing.grab(Body::NextOuter, at);
+    posing.drag(at - Point::new(0.0, FAR_MM));
+}
 
 /// The words of the page.
 fn words() -> Lexicon {
@@ -44,9 +57,13 @@ fn each_scene(mut each: impl FnMut(&Scene, &str)) {
             let most_bend_rad = if mode == Mode::Bend { [-FOLD_RAD; 2] } else { [0.0; 2] };
             let show = Show { mode, most_bend_rad };
             let drawings = SHEETS.map(|sheet| Drawing::new(&drawn, sheet, show));
-            for share in [-1.0, 0.0, 0.7, 1.0] {
-                if let Some(posing) = &mut posing {
-                    posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) });
+            for share in [-1.0, 0.0, 0.7, 1.0, PULLED] {
+                match &mut posing {
+                    Some(posing) if share == PULLED && mode.is_plan() => pull(posing, mode),
+                    Some(posing) => {
+                        posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) })
+                    }
+                    None => {}
                 }
                 for drawing in &drawings {
                     let (posing, lexicon, lit) = (posing.as_ref(), &lexicon, None);

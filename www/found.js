@@ -24,8 +24,8 @@ export function startFound(session) {
     lists.touching.show(touching);
     const all = whole || session.work.ask === "touch";
     lists.open.show(open.filter(({ id }, i) => all || i < SHORT || id === session.lit));
-    byId("touching-count").textContent = String(touching.length);
-    byId("open-count").textContent = String(open.length);
+    byId("touching-count").textContent = session.state.fits ? String(touching.length) : "";
+    byId("open-count").textContent = session.state.fits ? String(open.length) : "";
     more.hidden = session.work.ask === "touch" || open.length <= SHORT;
     more.textContent = whole ? say("open.fewer") : say("open.more", { count: open.length - SHORT });
     dress(more, { "aria-expanded": String(whole) });
@@ -53,11 +53,12 @@ class Rows {
     this.list = byId(id);
     this.kind = id;
     this.session = session;
-    this.nothing = make("li", { class: "nothing" }, say(`${id}.nothing`));
+    this.nothing = make("li", { class: "nothing" });
   }
 
   /** @param {Contact[]} contacts */
   show(contacts) {
+    this.nothing.textContent = say(this.session.state.fits ? `${this.kind}.nothing` : `${this.kind}.apart`);
     const rows = contacts.map((contact) => this.row(contact));
     const wanted = rows.length > 0 ? rows : [this.nothing];
     const now = [...this.list.children];

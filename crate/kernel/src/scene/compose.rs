@@ -3,7 +3,8 @@
 use super::sketch::Sketch;
 use super::staging::Posed;
 use super::{
-    Drawing, Lexicon, Placed, Scene, Staging, ground, mark, measure, metal, naming, overlap, pinned,
+    Drawing, Lexicon, Placed, Scene, Staging, grip, ground, mark, measure, metal, naming, overlap,
+    pinned,
 };
 use crate::plane::Projection;
 
@@ -40,14 +41,14 @@ impl Scene {
         metal::draw(&mut sketch, &staged);
         overlap::draw(&mut sketch, &staged);
         ground::draw_axes(&mut sketch, &staged);
-        naming::reserve_grip(&mut sketch, &staged);
+        grip::reserve(&mut sketch, &staged);
         naming::draw(&mut sketch, &staged);
         let spots = mark::draw_edges(&mut sketch, &staged);
         measure::draw(&mut sketch, &staged);
         overlap::draw_numbers(&mut sketch, &staged);
         mark::draw_discs(&mut sketch, &staged, &spots);
         pinned::draw(&mut sketch, &staged, &spots);
-        naming::draw_grip(&mut sketch);
+        grip::draw(&mut sketch);
     }
 
     pub(super) fn clear(&mut self) {

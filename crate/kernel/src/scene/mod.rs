@@ -19,6 +19,7 @@
 mod compose;
 mod drawing;
 mod extent;
+mod grip;
 mod ground;
 mod item;
 mod layout;
@@ -27,6 +28,7 @@ mod lexicon;
 mod mark;
 mod measure;
 mod metal;
+mod names;
 mod naming;
 mod overlap;
 mod pinned;

@@ -1,0 +1,121 @@
+//! Dimension lines of open gaps, each with its number.
+
+use super::{ASIDE_EM, HALF_FIGURE_EM, NARROWEST_EM, OUTSIDE_EM, draw_span};
+use crate::contact::{Contact, End, Joint, Kind};
+use crate::plane::Point;
+use crate::posing::{ContactState, Mark, Mode, Seen};
+use crate::scene::compose::Staged;
+use crate::scene::item::{Align, Id, Layer, Size};
+use crate::scene::mark::{Spot, spot_of};
+use crate::scene::role::Role;
+use crate::scene::sketch::{Patch, Sketch};
+
+/// A number that hides less metal than this is clear, square em.
+const HIDDEN_EM2: f64 = 0.1;
+/// A number that hides more than this is left out, unless it is asked for, square em.
+const BEARABLE_EM2: f64 = 0.7;
+/// A gap taller than this holds its number, em.
+const TALL_EM: f64 = 1.4;
+
+/// Every gap that is worth a dimension line.
+pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
+    for marked in staged.posed.contacts {
+        if let Some(spot) = spot_of(staged, marked).filter(|_| is_worth_it(staged, marked)) {
+            draw_gap(sketch, staged, marked, &spot);
+        }
+    }
+}
+
+/// Any open gap that is pointed at, and the gaps that the first joint has left: between the plates
+/// at the far end (at the near end too when the far one touches), and beside the pin when no pin
+/// touches but plates do.
+fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
+    let contact = &marked.contact;
+    if marked.mark != Mark::Open || staged.staging.lit == Some(Id::Contact(*contact)) {
+        return marked.mark == Mark::Open;
+    }
+    let mode = staged.staging.mode;
+    let touching = staged.posed.contacts.iter().filter(|s| s.mark != Mark::Open);
+    let touches = |kind, end: Option<End>| {
+        touching.clone().any(|s| {
+            let here = s.contact.joint == Joint::First && s.seen == Seen::Plan;
+            here && s.contact.kind == kind && end.is_none_or(|end| s.contact.end == end)
+        })
+    };
+    let far = contact.end == End::Far;
+    let first = contact.joint == Joint::First && marked.seen == Seen::Plan;
+    first
+        && mode.is_plan()
+        && match contact.kind {
+            Kind::PlateFace => far || touches(Kind::PlateFace, Some(End::Far)),
+            Kind::PinBore => {
+                far && !contact.inner
+                    && mode != Mode::Aside
+                    && touches(Kind::PlateFace, None)
+                    && !touches(Kind::PinBore, None)
+            }
+            _ => false,
+        }
+}
+
+fn draw_gap(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
+    let gap = spot.at.distance(spot.other);
+    let lit = staged.staging.lit == Some(Id::Contact(marked.contact));
+    if gap < NARROWEST_EM && !lit {
+        return;
+    }
+    let id = Id::Contact(marked.contact);
+    let mut number = String::new();
+    staged.lexicon.write_figure(&mut number, marked.gap_mm.max(0.0));
+    let Some((at, align)) = place_for(sketch, staged, spot, &marked.contact, &number) else {
+        return;
+    };
+    draw_span(sketch, id, spot.at, spot.other);
+    let what = (id, Layer::Dimensions, Role::Figure);
+    sketch.text(what, at, (align, Size::Small), |out| out.push_str(&number));
+}
+
+/// A place for the number of a gap: in the gap where it is tall enough, else past the arrows, else
+/// beside.
+fn place_for(
+    sketch: &Sketch,
+    staged: &Staged,
+    spot: &Spot,
+    contact: &Contact,
+    number: &str,
+) -> Option<(Point, Align)> {
+    let lit = staged.staging.lit == Some(Id::Contact(*contact));
+    let sheet = staged.drawing.layout().sheet;
+    let edge = Point::new(sheet.width_em, sheet.height_em);
+    let middle = 0.5 * (spot.at + spot.other) + Point::new(0.0, HALF_FIGURE_EM);
+    let beside = |way: f64| {
+        let align = if way < 0.0 { Align::End } else { Align::Start };
+        (middle + Point::new(way * ASIDE_EM, 0.0), align)
+    };
+    let plan = staged.drawing.layout().plan();
+    let plate = plan.em_per_mm * staged.drawing.chain().outer_plate_mm;
+    let upright = spot.out.y.abs() > spot.out.x.abs();
+    let past = |up: f64| {
+        let end = if up * (spot.other.y - spot.at.y) > 0.0 { spot.other } else { spot.at };
+        let arrows = if upright { OUTSIDE_EM.max(plate) } else { 0.0 };
+        let clear = arrows + HALF_FIGURE_EM + 0.5 * ASIDE_EM;
+        (end + Point::new(0.0, up * clear + HALF_FIGURE_EM), Align::Middle)
+    };
+    let tall = upright && spot.at.distance(spot.other) > TALL_EM;
+    let (inward, outside) = (-contact.side.sign(), -contact.end.sign());
+    let choices = match (tall, upright) {
+        (true, _) => [beside(inward), beside(-inward), past(outside)],
+        (false, true) => [past(outside), beside(-inward), past(-outside)],
+        (false, false) => [past(outside), past(-outside), beside(-inward)],
+    };
+    let cost = |&(at, align): &(Point, Align)| {
+        let place = Patch::of_text(at, align, Size::Small, number);
+        let fits = place.within(Point::ZERO, edge) && sketch.is_free(&place);
+        fits.then(|| sketch.hidden_in_all(&place))
+    };
+    let costs = choices.map(|choice| cost(&choice).map(|cost| (cost, choice)));
+    let clear = costs.iter().flatten().find(|(cost, _)| *cost < HIDDEN_EM2);
+    let least = costs.iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
+    let bearable = least.filter(|(cost, _)| lit || *cost < BEARABLE_EM2);
+    clear.or(bearable).map(|(_, choice)| *choice)
+}
