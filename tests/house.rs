@@ -11,9 +11,10 @@ use std::path::{Path, PathBuf};
 
 /// The rooms of the kernel, each using only rooms before it.
 const ROOMS: &[&str] = &[
-    "error", "decimal", "plane", "solve", "chain", "contact", "quantity", "posing", "sprocket",
-    "strand", "friction", "fit", "wear", "reach", "surface", "width", "motion", "scenario",
-    "lesson", "table", "drive", "report", "answer", "scene", "stage", "paint", "picture",
+    "error", "decimal", "plane", "solve", "chain", "contact", "bow", "quantity", "posing",
+    "sprocket", "strand", "friction", "seating", "fit", "wear", "reach", "surface", "width",
+    "motion", "scenario", "lesson", "table", "drive", "run", "report", "answer", "scene", "stage",
+    "paint", "picture",
 ];
 
 fn root() -> PathBuf {

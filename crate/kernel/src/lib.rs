@@ -58,10 +58,14 @@
 //! # The rooms
 //! Data flows one way, and a room uses only rooms above it in this list:
 //! [`error`] and [`decimal`]; [`plane`] and [`solve`], which know no chain; [`chain`], the sizes and
-//! the parts; [`contact`], which faces can meet and the poses they allow; [`quantity`], the catalogue
+//! the parts; [`contact`], which faces can meet and the poses they allow; [`bow`], a strand on its
+//! side; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
-//! lose; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
-//! [`drive`], a scenario's drive put together; [`report`] and [`answer`], what goes out; [`scene`],
+//! lose; [`seating`], a joint that folds on a wheel;
+//! [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
+//! [`drive`], a scenario's drive put together;
+//! [`run`], that drive as it moves;
+//! [`report`] and [`answer`], what goes out; [`scene`],
 //! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter;
 //! [`picture`], a stage on a sheet of pixels.
 //!
@@ -69,6 +73,7 @@
 //! is libm's, and sums run in index order.
 
 pub mod answer;
+pub mod bow;
 pub mod chain;
 pub mod contact;
 pub mod decimal;
@@ -82,8 +87,10 @@ pub mod plane;
 pub mod posing;
 pub mod quantity;
 pub mod report;
+pub mod run;
 pub mod scenario;
 pub mod scene;
+pub mod seating;
 pub mod solve;
 pub mod sprocket;
 pub mod stage;
