@@ -6,12 +6,8 @@ use lightgap::drive::{ChainLine, Costs};
 use lightgap::error::{Error, Rule};
 use lightgap::posing::{Ask, Mode, Posing};
 use lightgap::scenario::{Scenario, Value};
-use lightgap_tests::{scenarios, text_of};
+use lightgap_tests::{scenarios, words};
 use serde_json::Value as Json;
-
-fn words() -> Json {
-    serde_json::from_str(&text_of("www/words/en.json")).expect("the words")
-}
 
 /// The names in braces of a sentence.
 fn places(sentence: &str) -> Vec<&str> {

@@ -2,7 +2,7 @@
 
 use lightgap::error::{Error, Term};
 use lightgap::scenario::{Scenario, Value};
-use lightgap_tests::{read_scenario, text_of};
+use lightgap_tests::{read_scenario, text_of, words};
 use serde::Deserialize;
 
 #[derive(Deserialize)]
@@ -47,8 +47,7 @@ fn every_case_gives_its_faults_and_no_others() {
 
 #[test]
 fn every_fault_can_be_said() {
-    let words: serde_json::Value =
-        serde_json::from_str(&text_of("www/words/en.json")).expect("the words");
+    let words = words();
     let cases: Vec<Case> =
         serde_json::from_str(&text_of("tests/hostile/cases.json")).expect("the cases");
     for fault in cases.iter().filter_map(|case| read(case).err()).flatten() {

@@ -6,7 +6,7 @@ use lightgap::picture::Picture;
 use lightgap::plane::Arc;
 use lightgap::scene::{Ink, Lexicon};
 use lightgap::stage::Stage;
-use lightgap_tests::{scenarios, text_of};
+use lightgap_tests::{scenarios, text_of, words};
 
 /// Pixels to the em.
 const UNIT: f64 = 13.0;
@@ -15,7 +15,7 @@ const ROUNDING: f64 = 0.000_51;
 
 fn picture() -> Picture {
     let words: Vec<(String, String)> = {
-        let words: serde_json::Value = serde_json::from_str(&text_of("www/words/en.json")).unwrap();
+        let words = words();
         let words = words.as_object().unwrap().iter();
         words.map(|(id, text)| (id.clone(), text.as_str().unwrap().to_owned())).collect()
     };

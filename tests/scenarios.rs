@@ -6,7 +6,7 @@ use lightgap::quantity::Quantity;
 use lightgap::report::Report;
 use lightgap::scenario::{Scenario, Value};
 use lightgap::table::Published;
-use lightgap_tests::{at, listed, numbers, read_scenario, scenarios, text_of};
+use lightgap_tests::{at, listed, numbers, read_scenario, scenarios, text_of, words};
 
 #[test]
 fn the_list_names_every_file_of_the_folder_once() {
@@ -28,8 +28,7 @@ fn the_list_names_every_file_of_the_folder_once() {
 
 #[test]
 fn the_words_hold_every_title() {
-    let words: serde_json::Value =
-        serde_json::from_str(&text_of("www/words/en.json")).expect("the words");
+    let words = words();
     for listed in listed() {
         assert!(words[&listed.title].as_str().is_some_and(|title| !title.is_empty()), "{listed:?}");
         assert_eq!(listed.file, format!("{}.json", listed.id));

@@ -37,7 +37,7 @@ fn pull(posing: &mut Posing, mode: Mode) {
 /// The words of the page.
 fn words() -> Lexicon {
     let file: std::collections::BTreeMap<String, serde_json::Value> =
-        serde_json::from_str(&lightgap_tests::text_of("www/words/en.json")).expect("words");
+        serde_json::from_value(lightgap_tests::words()).expect("words");
     let text = |value: serde_json::Value| value.as_str().unwrap_or_default().to_owned();
     Lexicon::new(file.into_iter().map(|(id, value)| (id, text(value))))
 }

@@ -19,6 +19,20 @@ pub fn text_of(path: &str) -> String {
     std::fs::read_to_string(at(path)).unwrap_or_else(|error| panic!("{path}: {error}"))
 }
 
+/// Every sentence of the page by its id, of the first screen and of every question.
+///
+/// # Panics
+/// When a file of them cannot be read.
+pub fn words() -> serde_json::Value {
+    let mut all = serde_json::Map::new();
+    for entry in std::fs::read_dir(at("www/words/en")).expect("the words").flatten() {
+        let text = std::fs::read_to_string(entry.path()).expect("a file of words");
+        let words: serde_json::Map<_, _> = serde_json::from_str(&text).expect("a flat object");
+        all.extend(words);
+    }
+    all.into()
+}
+
 /// One line of `scenarios/index.json`.
 #[derive(Debug, Clone, PartialEq, Eq, serde::Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -1,8 +1,8 @@
 // The answer in one sentence, its surprise, what a screen reader hears, and the stage in words.
 
-import { lineSentences } from "./crooked-said.js";
 import { byId, make } from "./dom.js";
 import { figure, slope } from "./figures.js";
+import { questionOf } from "./questions.js";
 import { byHand, reading } from "./work.js";
 import { has, say, variant } from "./words.js";
 
@@ -24,7 +24,7 @@ export function sentences(session) {
     const all = answers.filter(({ id }) => id.startsWith("apart.")).map((each) => sentence(each, "answer", state.construction));
     return { answer: all.join(" "), surprise: say("apart.surprise"), helper: "" };
   }
-  if (work.ask === "line") return lineSentences(session);
+  if (questionOf(work.ask).open) return session.asked?.sentences() ?? { answer: say("ask.opening"), surprise: "", helper: "" };
   if (work.ask === "touch") return { answer: told("touch"), surprise: told("carry"), helper: told("rub") };
   if (session.pulling || byHand(work)) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
   const angle_rad = of(work.how)?.numbers.angle_rad;

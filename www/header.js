@@ -1,7 +1,7 @@
 // The bar at the top: which chain, undo and redo, the unit. And the questions.
 
 import { byId, dress, make } from "./dom.js";
-import { WAYS, waysOf } from "./work.js";
+import { QUESTIONS, waysOf } from "./questions.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -85,7 +85,7 @@ function startUndo(session) {
 /** @param {Session} session */
 export function startQuestions(session) {
   const list = byId("questions");
-  const buttons = Object.keys(WAYS).map((ask, index) => {
+  const buttons = QUESTIONS.map(({ id: ask }, index) => {
     const button = make("button", { type: "button", class: "question" },
       make("span", { class: "number" }, String(index + 1)),
       make("span", { class: "asked" }, say(`ask.${ask}`)),

@@ -1,10 +1,10 @@
 // The only module that knows the generated glue: opens the bench and gives it types.
 
 // @ts-ignore: built beside this file
-import init, { Bench } from "./lightgap_wasm.js";
+import init, { Bench } from "./lightgap_stage.js";
 
 /** @typedef {{path: string, value: unknown, rule: string, numbers: Record<string, unknown>}} Fault */
-/** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, drive?: Record<string, any>, motion?: {kind?: string, period_s?: number}}} Scenario */
+/** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, load?: Record<string, any>, drive?: Record<string, any>, motion?: {kind?: string, period_s?: number}}} Scenario */
 /** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
 /** @typedef {{id: string, numbers: Record<string, any>}} Answer */
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
@@ -39,12 +39,6 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {{value: number, start: number, cap: number}} factor
  */
 /** @typedef {{dimensions: {key: string, unit: string, default_rule: string}[], gaps: {key: string, moves: string}[], table: {number: string, pitch_mm: number}[]}} Catalogue */
-/** One offset of a curve. @typedef {{offset_mm: number, friction_multiple: number|null, loss_fraction: number}} Sample */
-/** @typedef {{variant: string, free_mm: number, onset_mm: number|null, end_mm: number|null, samples: Sample[]}} Curve */
-/** @typedef {{x_mm: number, y_mm: number, pitch_radius_mm: number, tooth_width_mm: number, teeth: number}} WheelView */
-/** @typedef {{x_mm: number, y_mm: number, turn_rad: number, pin_n: number, face_n: number, friction_multiple: number|null, eccentricity_mm: number}} JointView */
-/** @typedef {{driver: WheelView, driven: WheelView, joints: JointView[], thrust: {start_y_mm: number, end_y_mm: number}, half_bearing_mm: number}} LineView */
-/** @typedef {{offset_mm: number, step_mm: number, to_mm: number, free_mm: number, reach_mm: number, joints: number, tight_n: number, pins_rub: boolean, variant: string, answers: Answer[], view: LineView|null}} LineState */
 /**
  * The bench: one chain, its pose and its drawing. Lengths in mm, angles in rad.
  * @typedef {object} BenchLike
@@ -56,8 +50,6 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {() => Catalogue} catalogue
  * @property {() => BenchState} state
  * @property {() => Answer[]} answers
- * @property {() => LineState|null} line
- * @property {(variant: string) => Curve|null} line_curve
  * @property {(mode: string) => void} show
  * @property {(s: number) => void} scrub
  * @property {() => Grip[]} grips
@@ -80,7 +72,6 @@ import init, { Bench } from "./lightgap_wasm.js";
  * @property {(inches: boolean) => void} use_inches
  * @property {(options: object) => string} svg
  * @property {() => Answer[]} twin
- * @property {() => {geometry: Record<string, any>, play?: Record<string, any>}} report
  */
 
 /**

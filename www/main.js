@@ -1,9 +1,9 @@
 // Wiring: words, kernel, scenarios, then every part of the page.
 
 import { startAnswer } from "./answer.js";
+import { startAsking } from "./asking.js";
 import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
-import { startCrooked } from "./crooked.js";
 import { byId, make } from "./dom.js";
 import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
@@ -40,20 +40,20 @@ function startNotes() {
 }
 
 async function start() {
-  const words = await loadWords();
+  const words = await loadWords("first");
   fillPage();
   const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
   const session = new Session(bench, scenarios);
   const asked = session.readAddress();
   if (!asked) session.put(session.work);
   startNotes();
+  startAsking(session);
   startHeader(session);
   startQuestions(session);
   startChange(session);
   startBadge(session);
   startFound(session);
   startRoom(session);
-  startCrooked(session);
   startAnswer(session);
   startWorking(session, another);
   const stage = new Stage(session);

@@ -3,8 +3,9 @@
 import { fromAddress, toAddress } from "./address.js";
 import { useUnit } from "./figures.js";
 import { History } from "./history.js";
+import { questionOf, waysOf } from "./questions.js";
 import { Seen } from "./seen.js";
-import { changesFrom, loadWork, newWork, poseWork, sensible, waysOf } from "./work.js";
+import { changesFrom, loadWork, newWork, poseWork, sensible } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./work.js").Named} Named */
@@ -17,6 +18,8 @@ export class Session extends Seen {
   lit = null;
   /** @type {string[]} contacts whose marks are held back */
   hidden = [];
+  /** @type {import("./questions.js").Asked|null} what the question brings with it, once it has opened */
+  asked = null;
   /** Whether a hand holds a link at this moment. */
   pulling = false;
   history = new History();
@@ -105,7 +108,7 @@ export class Session extends Seen {
    * @param {string} ask
    */
   offers(ask) {
-    return ask !== "line" || this.bench.scenario().drive !== undefined;
+    return questionOf(ask).offers(this.bench.scenario());
   }
 
   /**
@@ -115,7 +118,6 @@ export class Session extends Seen {
    */
   alter(alter, done) {
     this.letGo();
-    this.moving = !done;
     const faults = alter(this.bench);
     if (faults.length === 0) {
       [this.work.chain, this.work.drive] = [this.changes(), this.driveChanges()];

@@ -1,15 +1,18 @@
-// Every visible sentence, by id, from words/<language>.json.
+// Every visible sentence, by id, from words/<language>/: those of the first screen, and those of each later question.
 
 import { figure } from "./figures.js";
 
 /** @type {Record<string, string>} */
 let words = {};
 
-/** Fetches the words of the page's language. */
-export async function loadWords() {
-  const answer = await fetch("words/en.json");
+/**
+ * Fetches words of the page's language; gives all that have been fetched.
+ * @param {string} part `first`, or the id of a question
+ */
+export async function loadWords(part) {
+  const answer = await fetch(`words/en/${part}.json`);
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
-  words = await answer.json();
+  words = { ...words, ...(await answer.json()) };
   return words;
 }
 

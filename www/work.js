@@ -1,6 +1,7 @@
 // What a person has on the bench, as plain data: everything an address or an undo step holds.
 
 import { figure, mmOfInch } from "./figures.js";
+import { isQuestion, waysOf } from "./questions.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
@@ -22,12 +23,6 @@ import { figure, mmOfInch } from "./figures.js";
  * @property {"mm"|"in"} unit
  */
 
-/** The questions, and the ways of moving the chain that each offers. */
-export const WAYS = {
-  give: ["turn", "aside", "lean", "twist"], touch: ["turn", "aside", "lean", "twist", "bend"],
-  line: ["turn", "aside", "lean", "twist", "bend"],
-};
-
 /** What is read off the chain for each way of moving it. */
 const READINGS = /** @type {const} */ ({
   turn: "total_rad", aside: "offset_mm", lean: "yaw_rad", twist: "twist_rad", bend: "bend_rad",
@@ -42,9 +37,6 @@ export function reading(how, live) {
   const name = READINGS[/** @type {keyof typeof READINGS} */ (how)];
   return figure(name, live[name] ?? 0);
 }
-
-/** @param {string} ask */
-export const waysOf = (ask) => WAYS[/** @type {keyof typeof WAYS} */ (ask)] ?? WAYS.give;
 
 /**
  * @param {string} on
@@ -110,7 +102,7 @@ const plain = (value) => (typeof value?.inch === "number" ? mmOfInch(value.inch)
 export function sensible(asked, work, scenarios) {
   const given = Object.entries(asked).filter(([, value]) => value !== undefined);
   const wanted = /** @type {Work} */ ({ ...work, ...Object.fromEntries(given) });
-  if (!Object.hasOwn(WAYS, wanted.ask)) wanted.ask = "give";
+  if (!isQuestion(wanted.ask)) wanted.ask = "give";
   if (!waysOf(wanted.ask).includes(wanted.how)) wanted.how = "turn";
   if (!sizeOf(wanted.on)[0] && !scenarios.has(wanted.on)) wanted.on = work.on;
   return wanted;

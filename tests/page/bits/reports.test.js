@@ -6,10 +6,10 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
+import { openLabourer } from "../support/bench.js";
 import { ROOT } from "../support/server.js";
-import { scenarioFiles, words } from "../support/words.js";
+import { scenarioFiles } from "../support/words.js";
 
-const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
 const VARIANTS = 60;
 /** How far lengths stray, as a share: most a little, every fifth chain beyond what can be made. */
 const SPREADS = [0.04, 0.04, 0.04, 0.04, 0.8];
@@ -60,15 +60,12 @@ const count = (value) =>
   typeof value === "number" ? 1 : typeof value === "object" && value ? Object.values(value).map(count).reduce((a, b) => a + b, 0) : 0;
 
 describe("reports from WebAssembly", () => {
-  /** @type {any} */
-  let bench;
+  /** @type {Awaited<ReturnType<typeof openLabourer>>} */
+  let ask;
   /** @type {string} */
   let folder;
   before(async () => {
-    const glue = readFileSync(join(SITE, "lightgap_wasm.js"));
-    const module = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
-    await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_wasm_bg.wasm")) });
-    bench = new module.Bench(words);
+    ask = await openLabourer();
     folder = mkdtempSync(join(tmpdir(), "lightgap-"));
   });
   after(() => rmSync(folder, { recursive: true }));
@@ -96,9 +93,8 @@ describe("reports from WebAssembly", () => {
   for (const scenario of scenarios) {
     test(`${scenario.title}: every number is the same`, () => {
       const [{ report }] = native([scenario]);
-      assert.deepEqual(bench.load(scenario), []);
       assert.ok(count(report) > 7, "the report holds numbers");
-      assert.deepEqual(differences(bench.report(), report), []);
+      assert.deepEqual(differences(ask("report", scenario).answer, report), []);
     });
   }
 
@@ -108,10 +104,10 @@ describe("reports from WebAssembly", () => {
     const wanted = scenarios.flatMap((scenario) => Array.from({ length: VARIANTS }, each(scenario)));
     let [solved, apart, refused] = [0, 0, 0];
     native(wanted).forEach(({ report, faults }, index) => {
-      const said = bench.load(wanted[index]);
+      const { answer, faults: said = [] } = ask("report", wanted[index]);
       if (report) {
         assert.deepEqual(said, [], wanted[index].title);
-        assert.deepEqual(differences(bench.report(), report), []);
+        assert.deepEqual(differences(answer, report), []);
         if (report.play) solved++;
         else apart++;
       } else {

@@ -23,7 +23,7 @@ const OTHER_POSE = 0.01;
 const compare = async (scenario, how, size, limit) => {
   const { openKernel } = await import(new URL("kernel.js", document.baseURI).href);
   const { theme } = await import(new URL("theme.js", document.baseURI).href);
-  const words = await (await fetch("words/en.json")).json();
+  const words = await (await fetch("words/en/first.json")).json();
   const { bench } = await openKernel(words);
   if (bench.load(scenario).length > 0) throw new Error("refused");
   bench.show(how);

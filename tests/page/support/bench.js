@@ -13,8 +13,20 @@ export const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "
  * @returns {Promise<any>}
  */
 export async function openBench() {
-  const glue = readFileSync(join(SITE, "lightgap_wasm.js"));
+  const glue = readFileSync(join(SITE, "lightgap_stage.js"));
   const module = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
-  await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_wasm_bg.wasm")) });
+  await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_stage_bg.wasm")) });
   return new module.Bench(words);
+}
+
+/**
+ * The worker's head without a worker: its script, run here.
+ * @returns {Promise<(question: string, scenario: object, asked?: object, progress?: (news: any) => void) => {answer?: any, faults?: any[]}>}
+ */
+export async function openLabourer() {
+  const script = readFileSync(join(SITE, "lightgap_worker.js"), "utf8");
+  const glue = new Function(`let onmessage; ${script}; return wasm_bindgen;`)();
+  await glue({ module_or_path: readFileSync(join(SITE, "lightgap_worker_bg.wasm")) });
+  const head = new glue.Labourer();
+  return (question, scenario, asked = {}, progress = () => {}) => head.answer(question, scenario, asked, progress);
 }

@@ -1,11 +1,12 @@
-// The page's sentences, read from the same file as the page reads.
+// The page's sentences, read from the same files as the page reads.
 
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROOT } from "./server.js";
 
 /** @type {Record<string, string>} */
-export const words = JSON.parse(readFileSync(join(ROOT, "www/words/en.json"), "utf8"));
+export const words = Object.assign({}, ...readdirSync(join(ROOT, "www/words/en")).map((name) =>
+  JSON.parse(readFileSync(join(ROOT, "www/words/en", name), "utf8"))));
 
 /** @returns {string[]} the scenario files, in the menu's order */
 export function scenarioFiles() {

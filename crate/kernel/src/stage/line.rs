@@ -1,8 +1,8 @@
-//! The drive of the scenario on the stage: what its offset costs, answered as it slides.
+//! The drive of a scenario: what its offset costs, answered as it slides.
 
-use super::Stage;
 use crate::answer::{Answer, line};
 use crate::drive::{ChainLine, Curve, LineView, Study, Variant};
+use crate::scenario::Scenario;
 use serde::Serialize;
 
 /// Offsets between a straight line and the end of the chart, at most.
@@ -42,10 +42,10 @@ pub struct LineDesk {
 }
 
 impl LineDesk {
-    /// The drive of what is on the stage and the study of it; none without a drive, or where the
+    /// The drive of a scenario and the study of it; none without a drive, or where the
     /// chain does not go together.
-    fn study(&mut self, stage: &Stage) -> Option<(ChainLine, &mut Study)> {
-        let line = ChainLine::of(stage.scenario())?;
+    fn study(&mut self, scenario: &Scenario) -> Option<(ChainLine, &mut Study)> {
+        let line = ChainLine::of(scenario)?;
         if !self.study.as_ref().is_some_and(|study| study.is_of(&line)) {
             self.study = Some(Study::of(&line, STEPS));
         }
@@ -53,8 +53,8 @@ impl LineDesk {
     }
 
     /// The drive at its offset; none without a drive, or where the chain does not go together.
-    pub fn state(&mut self, stage: &Stage) -> Option<LineState> {
-        let (drive, study) = self.study(stage)?;
+    pub fn state(&mut self, scenario: &Scenario) -> Option<LineState> {
+        let (drive, study) = self.study(scenario)?;
         let offset_mm = drive.layout.offset_mm.abs();
         let answers = line(&study.costs(offset_mm));
         let mut shown = |variant: Variant| Some((variant, study.view(variant, offset_mm)?));
@@ -75,8 +75,8 @@ impl LineDesk {
     }
 
     /// The curve of a variant by its key; none without a drive or where its chain cannot be built.
-    pub fn curve(&mut self, stage: &Stage, variant: &str) -> Option<Curve> {
+    pub fn curve(&mut self, scenario: &Scenario, variant: &str) -> Option<Curve> {
         let variant = Variant::ALL.iter().copied().find(|known| known.key() == variant)?;
-        self.study(stage)?.1.curve(variant)
+        self.study(scenario)?.1.curve(variant)
     }
 }

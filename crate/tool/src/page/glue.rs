@@ -10,23 +10,52 @@ use wasm_bindgen_cli_support::Bindgen;
 pub const TARGET: &str = "wasm32-unknown-unknown";
 /// Flags of the page's kernel. They replace a user's own, which could drop the vectors.
 const FLAGS: &str = "-Ctarget-feature=+simd128";
-/// What the generated files are called.
-const STEM: &str = "lightgap_wasm";
+/// The two programs of the page's kernel, as they and their files are called.
+const STAGE: &str = "lightgap_stage";
+/// See [`STAGE`].
+const WORKER: &str = "lightgap_worker";
+/// What the worker does with its program; it follows the glue in one file, since a worker has no
+/// import map and the page in one piece no address for a second file.
+const LABOURER: &str = include_str!("labourer.js");
 
 /// Compiles the kernel for the page and generates its glue; gives the folder that holds both.
 pub fn generate() -> Result<PathBuf, Trouble> {
     let folder = place::target().join("site");
     add_target()?;
-    let module = compile()?;
-    let bytes = std::fs::read(&module).map_err(Trouble::file(&module))?;
-    let mut bindgen = Bindgen::new();
-    bindgen.input_bytes(STEM, bytes).typescript(true).remove_producers_section(true);
-    bindgen.omit_default_module_path(false).remove_name_section(true);
-    bindgen
-        .web(true)
-        .and_then(|bindgen| bindgen.generate(&folder))
-        .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))?;
+    let modules = compile()?;
+    std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
+    bind(&modules, STAGE, &folder)?;
+    bind(&modules, WORKER, &folder)?;
+    let script = folder.join(WORKER).with_extension("js");
+    let glue = std::fs::read_to_string(&script).map_err(Trouble::file(&script))?;
+    std::fs::write(&script, format!("{glue}\n{LABOURER}")).map_err(Trouble::file(&script))?;
+    sweep(&folder)?;
     Ok(folder)
+}
+
+/// Generates the glue of one program: a module for the page, a plain script for the worker.
+fn bind(modules: &[PathBuf], name: &str, folder: &Path) -> Result<(), Trouble> {
+    let module = modules.iter().find(|file| file.file_stem().is_some_and(|stem| stem == name));
+    let module = module.ok_or_else(|| Trouble::program("cargo build", &format!("no {name}")))?;
+    let bytes = std::fs::read(module).map_err(Trouble::file(module))?;
+    let mut bindgen = Bindgen::new();
+    bindgen.input_bytes(name, bytes).typescript(false).remove_producers_section(true);
+    bindgen.omit_default_module_path(false).remove_name_section(true);
+    let kind = if name == WORKER { bindgen.no_modules(true) } else { bindgen.web(true) };
+    kind.and_then(|bindgen| bindgen.generate(folder))
+        .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))
+}
+
+/// Removes what an earlier version generated under other names.
+fn sweep(folder: &Path) -> Result<(), Trouble> {
+    for entry in std::fs::read_dir(folder).map_err(Trouble::file(folder))?.flatten() {
+        let name = entry.file_name().to_string_lossy().into_owned();
+        let ours = [STAGE, WORKER].iter().any(|stem| name.starts_with(stem));
+        if !ours || name.ends_with(".ts") {
+            std::fs::remove_file(entry.path()).map_err(Trouble::file(&entry.path()))?;
+        }
+    }
+    Ok(())
 }
 
 /// Adds the WebAssembly target by rustup where the compiler lacks it, and says so.
@@ -50,18 +79,15 @@ fn has_target() -> Result<bool, Trouble> {
     Ok(Path::new(shown.trim()).is_dir())
 }
 
-/// Runs cargo for the page's kernel; gives the compiled module.
-fn compile() -> Result<PathBuf, Trouble> {
+/// Runs cargo for the page's kernel; gives the compiled modules.
+fn compile() -> Result<Vec<PathBuf>, Trouble> {
     let mut cargo = place::cargo();
     cargo
         .args(["build", "--quiet", "--package", "lightgap-wasm", "--profile", "page"])
         .args(["--target", TARGET, "--message-format", "json-render-diagnostics"])
         .env("CARGO_ENCODED_RUSTFLAGS", FLAGS);
     let messages = output(&mut cargo)?;
-    let mut modules = messages.lines().filter_map(module_in);
-    modules
-        .next_back()
-        .ok_or_else(|| Trouble::program("cargo build", &"it named no compiled module"))
+    Ok(messages.lines().filter_map(module_in).collect())
 }
 
 /// The `.wasm` file that a line of cargo's messages names.

@@ -4,10 +4,11 @@ use crate::trouble::Trouble;
 use base64::Engine;
 use sha2::Digest;
 
-/// What a browser may load and run for the page.
+/// What a browser may load and run for the page. The one policy of trusted types is the page's own
+/// (`www/labour.js`), which admits the worker's script and nothing else.
 const RULES: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
      img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
-     base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
+     base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types lightgap";
 
 /// The rule that counts only in a header.
 const FRAMES: &str = "; frame-ancestors 'self'";
@@ -36,8 +37,8 @@ pub fn in_single(scripts: &[&str], styles: &[&str]) -> String {
     let styles = hashes(styles);
     format!(
         "default-src 'none'; script-src {scripts} data: 'wasm-unsafe-eval'; style-src {styles}; \
-         img-src data: blob:; base-uri 'none'; form-action 'none'; \
-         require-trusted-types-for 'script'; trusted-types 'none'"
+         img-src data: blob:; worker-src blob:; base-uri 'none'; form-action 'none'; \
+         require-trusted-types-for 'script'; trusted-types lightgap"
     )
 }
 

@@ -10,4 +10,6 @@
     if (!address.href.startsWith(folder) || !file) return new Response("", { status: 404 });
     return new Response(bytes(file[1]), { headers: { "content-type": file[0] } });
   };
+  // An address for one of them, where a script has to be named and cannot be fetched.
+  globalThis.addressOnShelf = (name) => URL.createObjectURL(new Blob([bytes(files[name][1])], { type: files[name][0] }));
 })

@@ -1,7 +1,8 @@
 //! The whole page folded into one file that works from a disk without a server.
 //!
-//! The page's modules become `data:` addresses that an import map lists under bare names;
-//! everything the page would fetch stands in a table, and `fetch` looks there.
+//! The page's modules become `data:` addresses that an import map lists under their paths;
+//! everything the page would fetch stands in a table, and `fetch` looks there. The worker's script
+//! stands there too: the page makes an address of its own for it.
 
 use super::policy;
 use super::site::Site;
@@ -9,16 +10,19 @@ use crate::trouble::Trouble;
 use base64::Engine;
 use serde_json::{Map, Value, json};
 
+/// The script of the worker: no module of the page's.
+const WORKER: &str = "lightgap_worker.js";
 /// How the glue finds its WebAssembly beside a module that has an address of its own.
-const GLUE_ADDRESS: &str = "new URL('lightgap_wasm_bg.wasm', import.meta.url)";
+const GLUE_ADDRESS: &str = "new URL('lightgap_stage_bg.wasm', import.meta.url)";
 /// The same for a module without one.
-const GLUE_NAME: &str = "'lightgap_wasm_bg.wasm'";
+const GLUE_NAME: &str = "'lightgap_stage_bg.wasm'";
 
 /// Folds the site into the text of one HTML file.
 pub fn fold(site: &Site) -> Result<String, Trouble> {
     let page = text(site, "index.html")?;
     let names = site.names()?;
-    let modules: Vec<&String> = names.iter().filter(|name| name.ends_with(".js")).collect();
+    let modules: Vec<&String> =
+        names.iter().filter(|name| name.ends_with(".js") && *name != WORKER).collect();
     let map = script_safe(&import_map(site, &modules)?.to_string());
     let shelf = script_safe(&shelf(site)?);
 
@@ -44,15 +48,25 @@ fn import_map(site: &Site, modules: &[&String]) -> Result<Value, Trouble> {
     let mut imports = Map::new();
     for name in modules {
         let mut body = text(site, name)?;
-        if name.as_str() == "lightgap_wasm.js" {
+        if name.as_str() == "lightgap_stage.js" {
             body = without_address(&body)?;
         }
         for other in modules {
-            body = body.replace(&format!("\"./{other}\""), &format!("\"{other}\""));
+            body = body.replace(&format!("\"{}\"", way(name, other)), &format!("\"{other}\""));
         }
         imports.insert((*name).clone(), address("text/javascript", body.as_bytes()).into());
     }
     Ok(json!({ "imports": imports }))
+}
+
+/// How a module names another: by the way from its own folder.
+fn way(from: &str, to: &str) -> String {
+    let (here, there): (Vec<_>, Vec<_>) = (from.split('/').collect(), to.split('/').collect());
+    let folders = here.len() - 1;
+    let shared = here[..folders].iter().zip(&there).take_while(|(a, b)| a == b).count();
+    let up = folders - shared;
+    let begin = if up == 0 { "./".to_owned() } else { "../".repeat(up) };
+    begin + &there[shared..].join("/")
 }
 
 /// The glue with its WebAssembly under a plain name, since a `data:` module has no folder.
@@ -70,7 +84,8 @@ fn shelf(site: &Site) -> Result<String, Trouble> {
     let mut files = Map::new();
     for name in site.names()? {
         let media = Site::media_type(&name).unwrap_or_default();
-        if matches!(media, "application/json" | "application/wasm") {
+        let fetched = matches!(media, "application/json" | "application/wasm");
+        if fetched || media.starts_with("text/css") || name == WORKER {
             let bytes = base64(&site.required(&name)?);
             files.insert(name, json!([media, bytes]));
         }
@@ -135,7 +150,7 @@ fn sole_tag<'a>(page: &'a str, before: &str, after: &str) -> Result<Tag<'a>, Tro
 
 #[cfg(test)]
 mod tests {
-    use super::{script_safe, sole_tag, without_address};
+    use super::{script_safe, sole_tag, way, without_address};
 
     #[test]
     fn a_script_cannot_be_ended_by_what_it_holds() {
@@ -148,6 +163,15 @@ mod tests {
         let tag = sole_tag(page, "<script type=\"module\" src=\"", "\"></script>").expect("one");
         assert_eq!((tag.whole, tag.value), (page, "main.js"));
         assert!(sole_tag("", "<script type=\"module\" src=\"", "\"></script>").is_err());
+    }
+
+    #[test]
+    fn a_module_is_named_by_the_way_to_it() {
+        assert_eq!(way("main.js", "dom.js"), "./dom.js");
+        assert_eq!(way("main.js", "line/line.js"), "./line/line.js");
+        assert_eq!(way("line/line.js", "dom.js"), "../dom.js");
+        assert_eq!(way("line/line.js", "line/plan.js"), "./plan.js");
+        assert_eq!(way("line/line.js", "fit/fit.js"), "../fit/fit.js");
     }
 
     #[test]

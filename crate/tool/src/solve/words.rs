@@ -1,13 +1,21 @@
-//! The page's words, read from the same file.
+//! The page's words, read from the same files.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// Every sentence and label, by id.
-pub static WORDS: LazyLock<BTreeMap<String, String>> = LazyLock::new(|| {
-    let text = include_str!("../../../../www/words/en.json");
+pub static WORDS: LazyLock<BTreeMap<String, String>> =
+    LazyLock::new(|| FILES.iter().flat_map(|(_, text)| of_file(text)).collect());
+
+/// The files of one language: the first screen's, and one for each later question.
+const FILES: [(&str, &str); 2] = [
+    ("first.json", include_str!("../../../../www/words/en/first.json")),
+    ("line.json", include_str!("../../../../www/words/en/line.json")),
+];
+
+fn of_file(text: &str) -> BTreeMap<String, String> {
     serde_json::from_str(text).expect("the words are one flat object of texts")
-});
+}
 
 /// The sentence with its `{places}` filled, each once, whatever their texts hold.
 pub fn filled(sentence: &str, places: &[(&str, String)]) -> String {
@@ -24,7 +32,18 @@ pub fn filled(sentence: &str, places: &[(&str, String)]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::filled;
+    use super::{FILES, WORDS, filled, of_file};
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_file_of_the_words_is_here_and_no_two_hold_the_same_id() {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/words/en");
+        let names = std::fs::read_dir(folder).expect("the words").flatten();
+        let names: BTreeSet<_> = names.map(|entry| entry.file_name()).collect();
+        assert_eq!(names, FILES.iter().map(|(name, _)| (*name).into()).collect());
+        let ids: usize = FILES.iter().map(|(_, text)| of_file(text).len()).sum();
+        assert_eq!(ids, WORDS.len());
+    }
 
     #[test]
     fn what_fills_a_place_is_not_filled_again() {

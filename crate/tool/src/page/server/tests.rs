@@ -20,13 +20,13 @@ const SECURITY: [&str; 6] = [
 fn laid_out() -> PathBuf {
     let folder = std::env::temp_dir().join(format!("lightgap-server-{}", std::process::id()));
     let www = folder.join("www");
-    std::fs::create_dir_all(www.join("words")).expect("a folder");
+    std::fs::create_dir_all(www.join("words/en")).expect("a folder");
     let put = |name: &str, text: &str| std::fs::write(folder.join(name), text).expect("a file");
     put("secret.json", "{\"secret\":true}");
     put("www/index.html", "<!doctype html>first page");
     put("www/main.js", &"const gap = 0.03;\n".repeat(200));
-    put("www/words/en.json", "{}");
-    put("www/lightgap_wasm_bg.wasm", "\0asm");
+    put("www/words/en/first.json", "{}");
+    put("www/lightgap_stage_bg.wasm", "\0asm");
     put("www/.hidden.json", "{}");
     put("www/notes.txt", "no part of the site");
     link(&folder.join("secret.json"), &www.join("link.json"));
@@ -89,8 +89,8 @@ fn files_come_with_their_media_type_and_the_security_headers() {
         ("/", "text/html; charset=utf-8"),
         ("/index.html", "text/html; charset=utf-8"),
         ("/main.js", "text/javascript; charset=utf-8"),
-        ("/words/en.json", "application/json"),
-        ("/lightgap_wasm_bg.wasm", "application/wasm"),
+        ("/words/en/first.json", "application/json"),
+        ("/lightgap_stage_bg.wasm", "application/wasm"),
     ] {
         let answer = ask("GET", path);
         assert_eq!(status(&answer), "200", "{path}");

@@ -1,13 +1,13 @@
 // What the drive is given: the offset with its free range, and the numbers of the drive.
 
-import { faultSentence } from "./field.js";
-import { dress, make } from "./dom.js";
-import { decimal, fieldOf, gap, mmOf, unitInUse } from "./figures.js";
-import { say } from "./words.js";
+import { faultSentence } from "../field.js";
+import { dress, make } from "../dom.js";
+import { decimal, fieldOf, gap, mmOf, unitInUse } from "../figures.js";
+import { say } from "../words.js";
 
-/** @typedef {import("./session.js").Session} Session */
-/** @typedef {import("./kernel.js").LineState} LineState */
-/** @typedef {import("./kernel.js").Fault} Fault */
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("./types.js").LineState} LineState */
+/** @typedef {import("../kernel.js").Fault} Fault */
 
 const POWER = ["watts", "turns_per_minute"];
 const FORCE = ["tight_n"];
@@ -91,6 +91,8 @@ class Offset extends Entry {
 }
 
 export class Entries {
+  tight_n = 0;
+
   /** @param {Session} session */
   constructor(session) {
     this.session = session;
@@ -123,9 +125,8 @@ export class Entries {
   pullBy(by) {
     const scenario = this.session.bench.scenario();
     const { watts, turns_per_minute, tight_n, ...rest } = scenario.drive ?? {};
-    const line = this.session.line;
-    if (!line || (by === "power") === (watts !== undefined)) return;
-    const pull = by === "power" ? CHOSEN_POWER : { tight_n: Number(decimal(line.tight_n, 0)) };
+    if ((by === "power") === (watts !== undefined)) return;
+    const pull = by === "power" ? CHOSEN_POWER : { tight_n: Number(decimal(this.tight_n, 0)) };
     const faults = this.session.alter((bench) => bench.load({ ...scenario, drive: { ...rest, ...pull } }), true);
     this.fault.textContent = faults.map(faultSentence).join(" ");
     this.fault.hidden = faults.length === 0;
@@ -135,6 +136,7 @@ export class Entries {
   show(line) {
     const drive = this.session.bench.scenario().drive ?? {};
     const byPower = drive.watts !== undefined;
+    this.tight_n = line.tight_n;
     this.offset.showLine(line);
     for (const each of this.power) each.element.hidden = !byPower;
     for (const each of this.force) each.element.hidden = byPower;

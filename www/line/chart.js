@@ -1,11 +1,11 @@
 // Times as much as straight, against the offset: the answer, its bounds, the band of stiffness, other side gaps.
 
-import { draw, dress, make } from "./dom.js";
-import { decimal, gap } from "./figures.js";
-import { say } from "./words.js";
+import { draw, dress, make } from "../dom.js";
+import { decimal, gap } from "../figures.js";
+import { say } from "../words.js";
 
-/** @typedef {import("./kernel.js").LineState} LineState */
-/** @typedef {import("./kernel.js").Curve} Curve */
+/** @typedef {import("./types.js").LineState} LineState */
+/** @typedef {import("./types.js").Curve} Curve */
 
 const HEIGHT = 260;
 const EDGE = { left: 34, right: 10, top: 30, bottom: 38 };
@@ -98,7 +98,7 @@ export class Chart {
     return seen.slice(0, over < 0 ? seen.length : over);
   }
 
-  /** @param {import("./kernel.js").Sample[]} samples */
+  /** @param {import("./types.js").Sample[]} samples */
   points(samples) {
     return samples.map((each) => `${this.x(each.offset_mm).toFixed(1)} ${this.y(Number(each.friction_multiple)).toFixed(1)}`);
   }
@@ -110,7 +110,7 @@ export class Chart {
   band(softer, stiffer) {
     if (!softer || !stiffer) return [];
     const [low, high] = [this.seen(softer), this.seen(stiffer)];
-    const both = (/** @type {import("./kernel.js").Sample[]} */ others) => new Set(others.map(({ offset_mm }) => offset_mm));
+    const both = (/** @type {import("./types.js").Sample[]} */ others) => new Set(others.map(({ offset_mm }) => offset_mm));
     const [ofLow, ofHigh] = [both(low), both(high)];
     const around = [
       ...this.points(low.filter(({ offset_mm }) => ofHigh.has(offset_mm))),

@@ -1,11 +1,11 @@
 // The drive from above: both wheels, the strand link by link, the line of the pull, every joint by its multiple.
 
-import { dress, draw, make } from "./dom.js";
-import { decimal } from "./figures.js";
-import { say } from "./words.js";
+import { dress, draw, make } from "../dom.js";
+import { decimal } from "../figures.js";
+import { say } from "../words.js";
 
-/** @typedef {import("./kernel.js").LineState} LineState */
-/** @typedef {import("./kernel.js").LineView} LineView */
+/** @typedef {import("./types.js").LineState} LineState */
+/** @typedef {import("./types.js").LineView} LineView */
 /** Where a point of the plan lies in the picture. @typedef {(x_mm: number, y_mm: number) => [number, number]} Place */
 
 /** Height of the picture: at least, and as a share of its width. */

@@ -1,13 +1,12 @@
 // What is said of a crooked line: the sentence, the figures, what others say, and the pictures in words.
 
-import { make } from "./dom.js";
-import { decimal, exactly, figure, gap } from "./figures.js";
-import { has, say } from "./words.js";
+import { make } from "../dom.js";
+import { decimal, exactly, figure, gap } from "../figures.js";
+import { has, say } from "../words.js";
 
-/** @typedef {import("./session.js").Session} Session */
-/** @typedef {import("./kernel.js").Answer} Answer */
-/** @typedef {import("./kernel.js").LineState} LineState */
-/** @typedef {import("./kernel.js").Curve} Curve */
+/** @typedef {import("../kernel.js").Answer} Answer */
+/** @typedef {import("./types.js").LineState} LineState */
+/** @typedef {import("./types.js").Curve} Curve */
 
 const OTHERS = ["line.laboratory", "line.practice", "line.model"];
 const BESIDE = ["line.ends", "line.joints", "line.lubricated", "line.rollers", "line.guides"];
@@ -20,11 +19,11 @@ const sentence = (answer, kind = "answer") => (answer && has(`${kind}.${answer.i
 
 /**
  * The answer of the page for a drive, its surprise, and its watts.
- * @param {Session} session
+ * @param {LineState} line
  */
-export function lineSentences({ line }) {
-  const [cost] = line?.answers ?? [];
-  const watts = line?.answers.find(({ id }) => id === "line.watts");
+export function lineSentences({ answers }) {
+  const [cost] = answers;
+  const watts = answers.find(({ id }) => id === "line.watts");
   return { answer: sentence(cost), surprise: sentence(cost, "surprise"), helper: sentence(watts) };
 }
 
@@ -95,7 +94,7 @@ export function chartTable(curves) {
 /**
  * Formula, values, source, what is left out.
  * @param {LineState} line
- * @param {import("./kernel.js").BenchState} state
+ * @param {import("../kernel.js").BenchState} state
  */
 export function workedOut(line, { geometry }) {
   const pair = (/** @type {string} */ word, /** @type {string} */ value) => [make("dt", {}, say(word)), make("dd", {}, value)];

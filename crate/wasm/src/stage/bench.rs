@@ -2,7 +2,6 @@
 
 use crate::canvas::Canvas;
 use crate::catalogue::Catalogue;
-use crate::cross::{self, faults, given, member, taken, texts};
 use js_sys::Object;
 use lightgap::error::Error;
 use lightgap::motion::Opening;
@@ -10,7 +9,8 @@ use lightgap::paint::{SvgOptions, Theme, walk};
 use lightgap::picture::{Hidden, Picture};
 use lightgap::plane::Point;
 use lightgap::scene::{Layer, Length, Lexicon, View};
-use lightgap::stage::{LineDesk, Stage};
+use lightgap::stage::Stage;
+use lightgap_wasm::cross::{self, faults, given, member, taken, texts};
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
 
@@ -19,7 +19,6 @@ use web_sys::CanvasRenderingContext2d;
 pub struct Bench {
     stage: Stage,
     picture: Picture,
-    line: LineDesk,
     /// The object that the theme was read from.
     colours: JsValue,
     theme: Theme,
@@ -32,8 +31,7 @@ impl Bench {
     pub fn new(words: &JsValue) -> Self {
         let picture = Picture::new(Lexicon::new(cross::words(words)));
         let theme = Theme::light();
-        let (stage, line) = (Stage::default(), LineDesk::default());
-        Self { stage, picture, line, colours: JsValue::UNDEFINED, theme }
+        Self { stage: Stage::default(), picture, colours: JsValue::UNDEFINED, theme }
     }
 
     /// Puts a scenario on the bench; any fault, and nothing changes.
@@ -95,23 +93,6 @@ impl Bench {
     /// The stage in words: ids and numbers, line by line.
     pub fn twin(&self) -> Result<JsValue, JsError> {
         given(&self.stage.twin())
-    }
-
-    /// The report of the scenario.
-    pub fn report(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.report())
-    }
-
-    /// What the offset of the scenario's drive costs, and the strand between its wheels; `null`
-    /// without a drive, or where the chain does not go together.
-    pub fn line(&mut self) -> Result<JsValue, JsError> {
-        given(&self.line.state(&self.stage))
-    }
-
-    /// What growing offsets cost: `{variant, free_mm, onset_mm, end_mm, samples}`, by the key of what
-    /// is assumed of the joints.
-    pub fn line_curve(&mut self, variant: &str) -> Result<JsValue, JsError> {
-        given(&self.line.curve(&self.stage, variant))
     }
 
     /// Shows a movement: "turn", "aside", "lean", "twist" or "bend".

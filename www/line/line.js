@@ -1,24 +1,25 @@
 // Question 3: what a crooked line costs. The drive from above, its chart, what it is given and what is said of it.
 
-import { Entries } from "./crooked-entries.js";
-import { Chart } from "./crooked-chart.js";
-import { Plan } from "./crooked-plan.js";
-import { chartTable, figuresOf, planInWords, readings, said, workedOut } from "./crooked-said.js";
-import { byId, make, onceAFrame } from "./dom.js";
-import { say } from "./words.js";
+import { make, onceAFrame } from "../dom.js";
+import { labour } from "../labour.js";
+import { Steady } from "../steady.js";
+import { say } from "../words.js";
+import { Chart } from "./chart.js";
+import { Entries } from "./entries.js";
+import { Plan } from "./plan.js";
+import { chartTable, figuresOf, lineSentences, planInWords, readings, said, workedOut } from "./said.js";
 
-/** @typedef {import("./session.js").Session} Session */
-/** @typedef {import("./kernel.js").Curve} Curve */
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../session.js").What} What */
+/** @typedef {import("./types.js").Curve} Curve */
+/** @typedef {import("./types.js").LineState} LineState */
 
 /** The curve that is the answer first, then what it is compared with. */
 const VARIANTS = ["elastic", "rigid", "hinged", "softer", "stiffer", "wider", "tighter"];
 const QUIET_MS = 250;
 
 /** @param {Session} session */
-export function startCrooked(session) {
-  const crooked = new Crooked(session);
-  session.listen((what) => crooked.heed(what));
-}
+export const open = (session) => new Crooked(session);
 
 class Crooked {
   /** @type {Curve[]} */
@@ -29,6 +30,8 @@ class Crooked {
   /** @param {Session} session */
   constructor(session) {
     this.session = session;
+    /** @type {Steady<LineState>} */
+    this.steady = new Steady("line", "line", () => session.tell("ask"));
     this.plan = new Plan();
     this.chart = new Chart((mm, done) => this.slide(mm, done));
     this.entries = new Entries(session);
@@ -39,35 +42,37 @@ class Crooked {
     this.section = this.sheet();
     this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
       this.entries.element, this.said);
-    byId("stage").insertBefore(this.section, byId("live"));
-    byId("found").append(this.aside);
     this.show = onceAFrame(() => this.draw());
     for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
     new ResizeObserver(this.show).observe(this.section);
   }
 
   sheet() {
-    return make("section", { class: "crooked", "aria-label": say("ask.line"), hidden: true },
+    return make("section", { class: "crooked none", "aria-label": say("ask.line") },
       make("figure", {}, this.plan.picture, make("figcaption", { class: "hint" }, this.plan.scale)),
       this.entries.offset.element, this.readings,
       make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.chart")), this.chart.picture, this.chart.key),
       ...Object.values(this.folds));
   }
 
-  /** @param {Set<import("./session.js").What>} what */
+  /** The chain and its drive, as the strands are solved for them. */
+  get scenario() {
+    const { format, title, chain, drive, load } = this.session.bench.scenario();
+    return { format, title, chain, drive, ...(load ? { load } : {}) };
+  }
+
+  /** @param {Set<What>} what */
   heed(what) {
-    const on = this.session.work.ask === "line";
-    if (on && this.session.stale) document.body.dataset.resting = "";
-    else delete document.body.dataset.resting;
-    this.section.hidden = this.aside.hidden = !on;
-    if (!on) return;
-    const now = this.session.drive;
+    const { scenario } = this;
+    this.steady.want(scenario);
+    const { drive, ...rest } = scenario;
+    const now = JSON.stringify([rest, { ...drive, offset_mm: 0 }]);
     if (now !== this.drive || what.has("unit")) this.anew(now);
     this.show();
   }
 
   /**
-   * Another drive: its curves are worked out when the hand rests, one a frame.
+   * Another drive: its curves are worked out when the hand rests, one after the other.
    * @param {string} drive
    */
   anew(drive) {
@@ -77,14 +82,15 @@ class Crooked {
     this.timer = setTimeout(() => this.next(), QUIET_MS);
   }
 
-  next() {
-    if (this.session.stale) return this.anew(this.drive);
+  async next() {
+    const { drive } = this;
     const variant = VARIANTS.find((each) => !this.curves.some((curve) => curve.variant === each));
-    if (!variant || this.session.work.ask !== "line" || !this.session.line) return;
-    const none = { variant, free_mm: 0, onset_mm: null, end_mm: null, samples: [] };
-    this.curves.push(this.session.bench.line_curve(variant) ?? none);
+    if (!variant || this.session.asked !== this) return;
+    const curve = await labour("line.curve", "line", this.scenario, { curve: variant }).catch(() => null);
+    if (drive !== this.drive) return;
+    this.curves.push(curve ?? { variant, free_mm: 0, onset_mm: null, end_mm: null, samples: [] });
     this.show();
-    this.timer = setTimeout(() => this.next(), 0);
+    this.next();
   }
 
   /**
@@ -95,10 +101,16 @@ class Crooked {
     this.session.alter((bench) => bench.set("drive.offset_mm", mm), done);
   }
 
+  sentences() {
+    const { answer, failure } = this.steady;
+    if (answer) return lineSentences(answer);
+    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
+  }
+
   draw() {
-    const { line, state } = this.session;
-    if (this.section.hidden) return;
+    const line = this.session.state.fits ? this.steady.answer : null;
     this.section.classList.toggle("none", !line);
+    this.section.classList.toggle("waiting", this.steady.stale);
     this.aside.hidden = !line;
     if (!line) return;
     this.plan.show(line);
@@ -108,7 +120,7 @@ class Crooked {
     this.said.replaceChildren(...said(line), ...readings(line));
     if (this.folds.plan.open) refill(this.folds.plan, planInWords(line));
     if (this.folds.chart.open) refill(this.folds.chart, chartTable(this.curves));
-    if (this.folds.work.open) refill(this.folds.work, workedOut(line, state));
+    if (this.folds.work.open) refill(this.folds.work, workedOut(line, this.session.state));
   }
 }
 

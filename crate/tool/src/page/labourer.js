@@ -1,0 +1,24 @@
+
+// The worker's side of labour.js: one head, one request after another. First comes its program, compiled
+// by the page; a request is {id, question, scenario, asked}, and what it gives carries the same id.
+{
+  let ready = Promise.resolve();
+  let head;
+  const begin = async (module) => {
+    await wasm_bindgen({ module_or_path: module });
+    head = new wasm_bindgen.Labourer();
+  };
+  const answer = async ({ id, question, scenario, asked }) => {
+    await ready;
+    const progress = (news) => postMessage({ id, news });
+    return { id, ...head.answer(question, scenario, asked, progress) };
+  };
+  onmessage = async ({ data }) => {
+    try {
+      if (data.module) await (ready = begin(data.module));
+      else postMessage(await answer(data));
+    } catch (error) {
+      postMessage({ id: data.id, died: String(error?.message ?? error) });
+    }
+  };
+}

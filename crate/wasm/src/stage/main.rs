@@ -1,0 +1,14 @@
+//! What the first screen runs: one class, [`bench::Bench`].
+//!
+//! No strand, no drive and no report may be reached from here: their code would be part of what the
+//! first screen downloads. A page that catches an error of a bench makes a new one.
+#![cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a page calls it"))]
+
+mod bench;
+mod canvas;
+mod catalogue;
+
+/// Makes a panic speak on the console before it stops.
+fn main() {
+    console_error_panic_hook::set_once();
+}

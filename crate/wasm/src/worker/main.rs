@@ -1,0 +1,78 @@
+//! What answers the later questions, away from the page's own thread.
+//!
+//! A question is one file here with a function of a scenario and of what is asked; [`Labourer::answer`]
+//! finds it by its id. Nothing here may draw or wait.
+#![cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a page calls it"))]
+
+mod line;
+mod report;
+
+use js_sys::Function;
+use lightgap::error::{Error, Rule};
+use lightgap::scenario::Scenario;
+use lightgap_wasm::cross::{faults, object, taken};
+use wasm_bindgen::prelude::*;
+
+/// What a question gives: plain data, or what is wrong with what was asked.
+type Answered = Result<JsValue, Vec<Error>>;
+
+/// Makes a panic speak on the console before it stops.
+fn main() {
+    console_error_panic_hook::set_once();
+}
+
+/// One worker's head: what the questions keep between two calls.
+#[wasm_bindgen]
+#[derive(Default)]
+pub struct Labourer {
+    line: line::Desk,
+}
+
+#[wasm_bindgen]
+impl Labourer {
+    /// A worker that has solved nothing yet.
+    #[wasm_bindgen(constructor)]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Answers a question of a scenario: `{answer}`, or `{faults}` with what cannot be asked.
+    /// `progress` is called with plain data as often as a long answer has something to show.
+    pub fn answer(
+        &mut self,
+        question: &str,
+        scenario: &JsValue,
+        asked: &JsValue,
+        progress: &Function,
+    ) -> JsValue {
+        let scenario = taken(scenario).and_then(|file| Scenario::read(&file));
+        let answered = scenario.and_then(|scenario| self.ask(question, &scenario, asked, progress));
+        match answered {
+            Ok(answer) => object([("answer", answer)]),
+            Err(found) => object([("faults", faults(&found))]),
+        }
+    }
+}
+
+impl Labourer {
+    /// The question by its id.
+    fn ask(
+        &mut self,
+        question: &str,
+        scenario: &Scenario,
+        asked: &JsValue,
+        _progress: &Function,
+    ) -> Answered {
+        match question {
+            "line" => self.line.answer(scenario, asked),
+            "report" => report::answer(scenario),
+            unknown => Err(vec![Error::text("question", unknown, Rule::UnknownKey)]),
+        }
+    }
+}
+
+/// Plain data for the page. Nothing of the kernel's refuses to be plain data.
+fn plain(what: &impl serde::Serialize) -> Answered {
+    lightgap_wasm::cross::given(what)
+        .map_err(|_| vec![Error::text("answer", "other", Rule::WrongKind { expected: "object" })])
+}

@@ -1,0 +1,66 @@
+// Opens what a question brings when it is first asked: its module, its words, its style; and shows it while it is asked.
+
+import { byId, make } from "./dom.js";
+import { questionOf } from "./questions.js";
+import { loadWords, say } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+/** @typedef {import("./questions.js").Asked} Asked */
+/** @typedef {import("./questions.js").Question} Question */
+
+/** @param {string} address */
+async function addSheet(address) {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
+  const sheet = await new CSSStyleSheet().replace(await answer.text());
+  document.adoptedStyleSheets.push(sheet);
+}
+
+/** @param {Session} session */
+export function startAsking(session) {
+  /** @type {Map<string, Asked|"opening"|"failed">} */
+  const opened = new Map();
+  const trouble = make("p", { class: "fault", role: "alert", hidden: true });
+  byId("stage").insertBefore(trouble, byId("live"));
+
+  /** @param {Question} question */
+  async function open({ id, open: load, sheets = [] }) {
+    opened.set(id, "opening");
+    try {
+      const [module] = await Promise.all([load?.(), loadWords(id), ...sheets.map(addSheet)]);
+      if (module) opened.set(id, module.open(session));
+    } catch {
+      opened.set(id, "failed");
+    }
+    session.tell("ask");
+  }
+
+  session.listen((what) => {
+    const question = questionOf(session.work.ask);
+    if (question.open && !opened.has(question.id)) open(question);
+    const found = opened.get(question.id);
+    const asked = typeof found === "object" ? found : null;
+    document.body.toggleAttribute("data-own", question.open !== undefined);
+    trouble.hidden = found !== "failed";
+    trouble.textContent = trouble.hidden ? "" : say("ask.failed");
+    if (found === "failed") opened.delete(question.id); // asked again, it tries again
+    const came = asked !== session.asked;
+    if (came) put(session.asked, asked);
+    session.asked = asked;
+    if (came) asked?.show();
+    asked?.heed(what);
+  });
+}
+
+/**
+ * @param {Asked|null} last
+ * @param {Asked|null} next
+ */
+function put(last, next) {
+  last?.section.remove();
+  last?.aside?.remove();
+  if (!next) return;
+  next.section.classList.add("own");
+  byId("stage").insertBefore(next.section, byId("live"));
+  if (next.aside) byId("found").append(next.aside);
+}

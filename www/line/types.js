@@ -1,0 +1,11 @@
+// What the kernel says of a crooked line. Lengths in mm, forces in N, angles in rad.
+
+/** @typedef {import("../kernel.js").Answer} Answer */
+/** One offset of a curve. @typedef {{offset_mm: number, friction_multiple: number|null, loss_fraction: number}} Sample */
+/** @typedef {{variant: string, free_mm: number, onset_mm: number|null, end_mm: number|null, samples: Sample[]}} Curve */
+/** @typedef {{x_mm: number, y_mm: number, pitch_radius_mm: number, tooth_width_mm: number, teeth: number}} WheelView */
+/** @typedef {{x_mm: number, y_mm: number, turn_rad: number, pin_n: number, face_n: number, friction_multiple: number|null, eccentricity_mm: number}} JointView */
+/** @typedef {{driver: WheelView, driven: WheelView, joints: JointView[], thrust: {start_y_mm: number, end_y_mm: number}, half_bearing_mm: number}} LineView */
+/** @typedef {{offset_mm: number, step_mm: number, to_mm: number, free_mm: number, reach_mm: number, joints: number, tight_n: number, pins_rub: boolean, variant: string, answers: Answer[], view: LineView|null}} LineState */
+
+export {};

@@ -1,0 +1,41 @@
+// The questions in their order: the ways of moving the chain that each offers, of what it can be asked, and the module
+// that brings what it shows. The first two are the first screen's own.
+
+/** @typedef {import("./kernel.js").Scenario} Scenario */
+/** @typedef {import("./session.js").Session} Session */
+/** @typedef {import("./session.js").What} What */
+/**
+ * What a question brings: a part of the stage, a part beside it, and its sentences.
+ * @typedef {object} Asked
+ * @property {HTMLElement} section put into the stage while it is asked
+ * @property {HTMLElement} [aside] put beside it
+ * @property {() => void} show it has just been put there
+ * @property {(what: Set<What>) => void} heed something has changed while it is asked
+ * @property {() => {answer: string, surprise: string, helper: string}} sentences
+ */
+/**
+ * @typedef {object} Question
+ * @property {string} id
+ * @property {string[]} ways
+ * @property {(scenario: Scenario) => boolean} offers whether it can be asked of what is on the bench
+ * @property {() => Promise<{open: (session: Session) => Asked}>} [open]
+ * @property {string[]} [sheets] its own style sheets
+ */
+
+const WAYS = ["turn", "aside", "lean", "twist", "bend"];
+
+/** @type {Question[]} */
+export const QUESTIONS = [
+  { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
+  { id: "touch", ways: WAYS, offers: () => true },
+  { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["line/line.css"] },
+];
+
+/** @param {string} id */
+export const questionOf = (id) => QUESTIONS.find((each) => each.id === id) ?? QUESTIONS[0];
+
+/** @param {string} id */
+export const isQuestion = (id) => QUESTIONS.some((each) => each.id === id);
+
+/** @param {string} id */
+export const waysOf = (id) => questionOf(id).ways;

@@ -1,0 +1,61 @@
+// One answer of the worker kept in step with what is on the bench.
+
+import { labour } from "./labour.js";
+
+/** @template T */
+export class Steady {
+  /** @type {T|null} the last answer, perhaps of an older request */
+  answer = null;
+  /** The sentence that says why there is none, or nothing. */
+  failure = "";
+  wanted = "";
+  answered = "";
+  /** @type {[object, object]} */
+  request = [{}, {}];
+  busy = false;
+
+  /**
+   * @param {string} slot
+   * @param {string} question
+   * @param {() => void} told called after every answer
+   */
+  constructor(slot, question, told) {
+    this.slot = slot;
+    this.question = question;
+    this.told = told;
+  }
+
+  /** Whether the answer is of an older request than the last. */
+  get stale() {
+    return this.answered !== this.wanted;
+  }
+
+  /**
+   * Wants the answer to this, as soon as the one under way has come: one request at a time, always the newest next.
+   * @param {object} scenario
+   * @param {object} [asked]
+   */
+  want(scenario, asked = {}) {
+    const wanted = JSON.stringify([scenario, asked]);
+    if (wanted === this.wanted) return;
+    this.wanted = wanted;
+    this.request = [scenario, asked];
+    if (!this.busy) this.go();
+  }
+
+  async go() {
+    this.busy = true;
+    while (this.stale) {
+      const now = this.wanted;
+      try {
+        const answer = await labour(this.slot, this.question, ...this.request);
+        [this.answer, this.failure] = [answer, ""];
+      } catch (error) {
+        [this.answer, this.failure] = [null, /** @type {Error} */ (error).message];
+      }
+      this.answered = now;
+      this.told();
+    }
+    this.busy = false;
+  }
+}
