@@ -6,7 +6,7 @@ use lightgap::quantity::Quantity;
 use lightgap::report::Report;
 use lightgap::scenario::{Scenario, Value};
 use lightgap::table::Published;
-use lightgap_tests::{at, listed, numbers, read_scenario, scenarios, text_of, words};
+use lightgap_tests::{at, listed, numbers, read_scenario, scenarios, words};
 
 #[test]
 fn the_list_names_every_file_of_the_folder_once() {

@@ -49,6 +49,7 @@ export function startAsking(session) {
     session.asked = asked;
     if (came) asked?.show();
     asked?.heed(what);
+    asked?.section.classList.toggle("waiting", asked.waiting === true);
   });
 }
 

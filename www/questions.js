@@ -11,6 +11,7 @@
  * @property {HTMLElement} [aside] put beside it
  * @property {() => void} show it has just been put there
  * @property {(what: Set<What>) => void} heed something has changed while it is asked
+ * @property {boolean} [waiting] what is shown is older than what is asked
  * @property {() => {answer: string, surprise: string, helper: string}} sentences
  */
 /**

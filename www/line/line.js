@@ -101,6 +101,10 @@ class Crooked {
     this.session.alter((bench) => bench.set("drive.offset_mm", mm), done);
   }
 
+  get waiting() {
+    return this.steady.stale;
+  }
+
   sentences() {
     const { answer, failure } = this.steady;
     if (answer) return lineSentences(answer);
@@ -110,7 +114,6 @@ class Crooked {
   draw() {
     const line = this.session.state.fits ? this.steady.answer : null;
     this.section.classList.toggle("none", !line);
-    this.section.classList.toggle("waiting", this.steady.stale);
     this.aside.hidden = !line;
     if (!line) return;
     this.plan.show(line);

@@ -8,8 +8,11 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { after, before, describe, test } from "node:test";
 import { openChromium, openFirefox, visit } from "../support/hand.js";
-import { centreOf, focusOn, opened, pictureMark, textOf } from "../support/inside.js";
+import { answered, centreOf, focusOn, opened, pictureMark, textOf } from "../support/inside.js";
 import { ROOT, startPage } from "../support/server.js";
+
+/** How the answer to the third question begins. */
+const COST = /^At .* aside/;
 
 describe("the page's place, in Chromium", () => {
   /** @type {Awaited<ReturnType<typeof startPage>>} */
@@ -65,6 +68,9 @@ describe("the page's place, in Chromium", () => {
         await hand.inside(focusOn, "#scrub");
         await hand.press("Home");
         assert.notDeepEqual(await hand.inside(pictureMark), single[1], "the chain moves");
+        await hand.inside(ask, "line");
+        await hand.inside(answered);
+        assert.match(await hand.inside(textOf, "#answer"), COST, "a question with a worker is answered");
         const outside = asked.urls.filter((url) => !/^(data|blob):/.test(url) && url.split("#")[0] !== href);
         assert.deepEqual([outside, asked.failed, hand.complaints()], [[], [], []]);
         await hand.goTo(page.address);
@@ -81,6 +87,9 @@ describe("the page's place, in Chromium", () => {
         await hand.goTo(href);
         assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
         assert.ok((await hand.inside(pictureMark)).colours > 8);
+        await hand.inside(ask, "line");
+        await hand.inside(answered);
+        assert.match(await hand.inside(textOf, "#answer"), COST);
         assert.deepEqual(hand.complaints(), []);
       } finally {
         await hand.close();
@@ -88,6 +97,11 @@ describe("the page's place, in Chromium", () => {
     });
   });
 });
+
+/** @param {string} id a question */
+const ask = (id) => {
+  location.hash = `#v=1&on=ferry-trike&ask=${id}`;
+};
 
 /**
  * Everything a browser asks for from now on, and what was not there.

@@ -19,6 +19,19 @@ export const opened = () =>
     look();
   });
 
+/** Waits, frame by frame, until what is asked has its answer and shows it. */
+export const answered = () =>
+  new Promise((done, lost) => {
+    let frames = 0;
+    const waits = () => document.body.hasAttribute("data-own") && !document.querySelector(".own:not(.waiting)");
+    const look = (still = 0) => {
+      if (++frames > 3600) lost(new Error("no answer came"));
+      else if (still > 2) done(true);
+      else requestAnimationFrame(() => look(waits() ? 0 : still + 1));
+    };
+    look();
+  });
+
 /** @param {string} selector */
 export const textOf = (selector) => document.querySelector(selector)?.textContent ?? "";
 

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, beforeEach, describe, test } from "node:test";
 import { openChromium } from "../support/hand.js";
-import { centreOf, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
+import { answered, centreOf, focusOn, opened, textOf } from "../support/inside.js";
 import { startPage } from "../support/server.js";
 import { words } from "../support/words.js";
 
@@ -28,7 +28,7 @@ describe("the crooked line, in Chromium", () => {
     await hand.goTo("about:blank");
     await hand.goTo(page.address + fragment);
     await hand.inside(opened);
-    await hand.inside(twoFrames);
+    await hand.inside(answered);
   };
   beforeEach(() => open("#v=1&on=ferry-trike&ask=line"));
 
@@ -38,6 +38,7 @@ describe("the crooked line, in Chromium", () => {
   const setOffset = async (mm) => {
     await hand.inside(focusOn, FIELD);
     await hand.type(mm);
+    await hand.inside(answered);
   };
 
   test("it is asked only of a chain that has a drive", async () => {
@@ -62,17 +63,19 @@ describe("the crooked line, in Chromium", () => {
     const [before, drawn] = [await said("answer"), await hand.inside(() => document.querySelector(".crooked-plan").innerHTML)];
     await hand.inside(focusOn, SLIDER);
     await hand.press("ArrowRight");
+    await hand.inside(answered);
     assert.notEqual(await said("answer"), before);
     assert.notEqual(await hand.inside(() => document.querySelector(".crooked-plan").innerHTML), drawn);
     assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), SLIDER), /mm/);
     await hand.inside(() => document.querySelector("#undo").click());
-    await hand.inside(twoFrames);
+    await hand.inside(answered);
     assert.equal(await said("answer"), before);
   });
 
   test("a press on the chart takes the offset there", async () => {
     const before = await value(FIELD);
     await hand.drag([await hand.inside(centreOf, "figure > .crooked-chart")]);
+    await hand.inside(answered);
     assert.notEqual(await value(FIELD), before);
     assert.match(await hand.inside(() => location.hash), /drive\.offset_mm=/);
   });
@@ -82,7 +85,7 @@ describe("the crooked line, in Chromium", () => {
     const answer = await said("answer");
     await hand.reload();
     await hand.inside(opened);
-    await hand.inside(twoFrames);
+    await hand.inside(answered);
     assert.deepEqual([await said("answer"), Number(await value(FIELD))], [answer, 12]);
   });
 
@@ -96,7 +99,7 @@ describe("the crooked line, in Chromium", () => {
 
   test("newtons in place of power keep the pull", async () => {
     await hand.inside(() => document.querySelector('[data-by="force"]').click());
-    await hand.inside(twoFrames);
+    await hand.inside(answered);
     assert.equal(await hand.inside(() => document.querySelector("#drive-tight_n").closest(".field").hidden), false);
     assert.equal(Number(await value("#drive-tight_n")), 249);
     assert.deepEqual(hand.complaints(), []);
