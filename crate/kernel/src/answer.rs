@@ -4,8 +4,10 @@
 //! `surprise.<id>` what nobody expects. Numbers end in their unit.
 
 mod line;
+mod wear;
 
 pub use line::line;
+pub use wear::{wear, wear_friction};
 
 use crate::chain::{Chain, Construction, Interference, Pair};
 use crate::contact::{Kind, Limit, Limiter, Play};

@@ -62,6 +62,7 @@
 //! side; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
 //! lose; [`seating`], a joint that folds on a wheel;
+//! [`wear`], what wear adds;
 //! [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together;
 //! [`run`], that drive as it moves;
@@ -97,3 +98,4 @@ pub mod stage;
 pub mod strand;
 pub mod surface;
 pub mod table;
+pub mod wear;

@@ -5,13 +5,15 @@
 
 mod drive;
 mod surface;
+mod wear;
 
 pub use drive::{DriveSection, SpanSection, StrandSection};
 pub use surface::SurfaceSection;
+pub use wear::{GAUGE_PITCHES, WearSection};
 
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
-use crate::drive::{ChainLine, Crooked};
+use crate::drive::{ChainLine, Crooked, Tired};
 use crate::scenario::{Corner, FORMAT, Scenario};
 use serde::{Serialize, Serializer};
 
@@ -39,6 +41,9 @@ pub struct Report {
     /// A rough face of the chain.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub surface: Option<SurfaceSection>,
+    /// What wear has added.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wear: Option<WearSection>,
     /// The same answers at the extremes of the limits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeSection>,
@@ -139,6 +144,7 @@ impl Report {
                 .as_ref()
                 .filter(|_| solved)
                 .map(|surface| SurfaceSection::of(chain, surface)),
+            wear: Tired::of(scenario).as_ref().map(WearSection::of),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }

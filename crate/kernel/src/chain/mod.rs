@@ -8,9 +8,11 @@
 mod dimension;
 pub mod outline;
 mod sizes;
+mod worn;
 
 pub use dimension::Dimension;
 pub use sizes::{Construction, Sizes};
+pub use worn::WornBore;
 
 use crate::error::{Error, Rule};
 

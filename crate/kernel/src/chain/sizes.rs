@@ -107,6 +107,16 @@ impl Sizes {
         }
     }
 
+    /// Area that bears on a pin, seen along the load, mm2: d2 times l_e of a bush, or times 2 l_e of
+    /// two collars, which is the metal that is there.
+    pub fn bearing_area_mm2(&self) -> f64 {
+        let cylinders = match self.construction {
+            Construction::Bushed => 1.0,
+            Construction::Collared => 2.0,
+        };
+        self.pin_diameter_mm * cylinders * self.effective_length_mm()
+    }
+
     /// Width over the pins' heads, mm.
     pub fn width_over_pins_mm(&self) -> f64 {
         self.pin_length_mm

@@ -23,7 +23,7 @@ pub use curve::Curve;
 pub use elevation::{Elevation, Pull, SideGap};
 pub use meeting::{Meeting, Slope, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
-pub use play::{Limit, Limiter, Play, RoomPoint, room};
+pub use play::{Limit, Limiter, Play, RoomPoint, room, worn_room};
 pub use settle::{Along, OVERLAP_MM, Settled, Settler, Wish};
 pub use widen::{MOST_TIMES, cap, widen};
 

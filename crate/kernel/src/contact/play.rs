@@ -14,7 +14,7 @@
 //! a/(gi + go) are its checks.
 
 use super::name::{Contact, End, Joint, Kind, Side};
-use crate::chain::{Construction, Sizes};
+use crate::chain::{Construction, Sizes, WornBore};
 use crate::solve::{RootStatus, root_between};
 
 /// Which pair of faces stops a movement.
@@ -80,12 +80,21 @@ pub struct Play {
 impl Play {
     /// The limits of a chain that goes together.
     pub fn of(sizes: &Sizes) -> Self {
+        Self::worn(sizes, &WornBore::NONE)
+    }
+
+    /// The limits of such a chain whose joints have worn on their loaded sides.
+    ///
+    /// Wear is seen in the plan section, which cuts along the load; a twist tilts the pin across it,
+    /// where the clearance is that of a new joint.
+    pub fn worn(sizes: &Sizes, worn: &WornBore) -> Self {
         const METRE_MM: f64 = 1000.0;
-        let whole = Bearing::whole(sizes);
-        let one = Bearing::one(sizes);
+        let plan = &worn.plan_sizes(sizes);
+        let whole = Bearing::whole(plan).shifted(worn);
+        let one = Bearing::one(plan).shifted(worn);
         let turn = Limit::of(whole.tilt_rad(), whole.face_rad());
         let lean = Limit::of(one.tilt_rad(), one.face_rad());
-        let twist = Limit::of(one.tilt_rad(), twist_face_rad(sizes));
+        let twist = Limit::of(Bearing::one(sizes).tilt_rad(), twist_face_rad(sizes));
         let at_stop = turn.angle_rad;
         Self {
             yaw: lean,
@@ -108,13 +117,15 @@ pub(super) struct Bearing<'a> {
     length_mm: f64,
     /// Its middle, mm from the chain's middle: zero for a whole link.
     middle_mm: f64,
+    /// How far wear has moved the middle of its clearance along the load, mm.
+    shift_mm: f64,
 }
 
 impl<'a> Bearing<'a> {
     /// Both ends of the inner link as one: a bush, or two collars that must tilt together because
     /// the next outer link tilts with them.
     pub(super) fn whole(sizes: &'a Sizes) -> Self {
-        Self { sizes, length_mm: sizes.bearing_width_mm(), middle_mm: 0.0 }
+        Self { sizes, length_mm: sizes.bearing_width_mm(), middle_mm: 0.0, shift_mm: 0.0 }
     }
 
     /// The cylinder that holds an inner plate by itself: the bush, or the plate's own collar.
@@ -124,7 +135,12 @@ impl<'a> Bearing<'a> {
             Construction::Bushed => 0.0,
             Construction::Collared => 0.5 * (sizes.inner_link_width_mm() - sizes.bearing_length_mm),
         };
-        Self { sizes, length_mm, middle_mm }
+        Self { sizes, length_mm, middle_mm, shift_mm: 0.0 }
+    }
+
+    /// The same bearing of a worn joint, `sizes` being its plan section's.
+    fn shifted(self, worn: &WornBore) -> Self {
+        Self { shift_mm: worn.shift_mm(), ..self }
     }
 
     /// The exact tilt at which the pin stops: 2 atan(c / (W + sqrt(W^2 + D3^2 - D2^2))), with
@@ -155,7 +171,7 @@ impl<'a> Bearing<'a> {
         if yaw_rad < 0.0 {
             return half_outer + s.inner_reach_mm() * sin - half_inner * cos;
         }
-        let x = self.reach_mm(yaw_rad).max(0.0) + self.middle_mm * sin;
+        let x = self.reach_mm(yaw_rad).max(0.0) + self.shift_mm + self.middle_mm * sin;
         half_outer - ((s.outer_reach_mm() - x) * sin + half_inner) / cos
     }
 
@@ -220,8 +236,14 @@ pub struct RoomPoint {
 /// The room to move of the first joint: the outline, anticlockwise, of every (offset, yaw) that some
 /// x allows. Curved edges are sampled.
 pub fn room(sizes: &Sizes) -> Vec<RoomPoint> {
+    worn_room(sizes, &WornBore::NONE)
+}
+
+/// The same room of a joint that has worn on its loaded side.
+pub fn worn_room(sizes: &Sizes, worn: &WornBore) -> Vec<RoomPoint> {
     const STEPS: u32 = 12;
-    let bearing = Bearing::one(sizes);
+    let plan = &worn.plan_sizes(sizes);
+    let bearing = Bearing::one(plan).shifted(worn);
     let limit = bearing.limit();
     let top = limit.angle_rad;
     let by = |kind, end, side| Contact { kind, joint: Joint::First, end, side, inner: false };

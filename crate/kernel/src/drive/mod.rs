@@ -13,6 +13,7 @@ mod stiffness;
 mod study;
 mod sweep;
 mod view;
+mod worn;
 
 pub use crooked::{Costs, Crooked};
 pub use curve::{Curve, Curves, Marks, Sample, Variant};
@@ -21,6 +22,7 @@ pub use stiffness::{default_stiffness_n_mm, link_stiffness_n_mm};
 pub use study::Study;
 pub use sweep::Sweep;
 pub use view::{JointView, LineView, ThrustView, WheelView};
+pub use worn::{Tired, Usage};
 
 use crate::chain::Sizes;
 use crate::friction::{Coefficients, FaceArms, JointLoad, Rubbing, Running, Turning};

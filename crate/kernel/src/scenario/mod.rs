@@ -150,7 +150,7 @@ impl Scenario {
         let cost = fields.each("cost", Cost::read);
         refuse_repeated(fields, "cost", cost.iter().map(|cost| cost.dimension));
         let sampling = fields.section("sampling", Sampling::read);
-        let wear = fields.section("wear", Wear::read);
+        let wear = fields.section("wear", |wear| Wear::read(wear, sizes.as_ref()));
         let reach = fields.section("reach", Reach::read);
         let surface = fields.section("surface", Surface::read);
         let lesson = fields.each("lesson", Step::read);

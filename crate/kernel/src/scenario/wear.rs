@@ -3,7 +3,8 @@
 use super::fields::Fields;
 use super::range::Range;
 use super::value::Value;
-use crate::error::Rule;
+use crate::chain::{Sizes, WornBore};
+use crate::error::{Given, Rule};
 
 /// How far the joints have worn: measured, or worked out.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,7 +29,16 @@ pub enum Wear {
 const WEARS: &[&str] = &["joint_wear_mm", "hardness_mpa with wear_coefficient and engagements"];
 
 impl Wear {
-    pub(super) fn read(fields: &mut Fields) -> Self {
+    /// Reads a scenario's `wear`; `sizes` is absent when the chain has faults.
+    pub(super) fn read(fields: &mut Fields, sizes: Option<&Sizes>) -> Self {
+        let read = Self::read_members(fields);
+        if let (Self::Measured { joint_wear_mm }, Some(sizes)) = (read, sizes) {
+            refuse_worn_through(fields, joint_wear_mm, sizes);
+        }
+        read
+    }
+
+    fn read_members(fields: &mut Fields) -> Self {
         let wear = fields.number_if_given("joint_wear_mm", Range::from_zero(100.0));
         let hardness = fields.number_if_given("hardness_mpa", Range::above_zero(1e6));
         let coefficient = fields.number_if_given("wear_coefficient", Range::above_zero(1.0));
@@ -56,5 +66,14 @@ impl Wear {
                 ("engagements", Value::from(engagements)),
             ]),
         }
+    }
+}
+
+/// Refuses a wear that leaves no metal of the bush, the collar or the pin.
+fn refuse_worn_through(fields: &Fields, joint_wear_mm: f64, sizes: &Sizes) {
+    let limit = WornBore::deepest_mm(sizes);
+    if joint_wear_mm >= limit && !fields.any_fault() {
+        let rule = Rule::BelowSize { limit, of: "two_walls" };
+        fields.fault("joint_wear_mm", Given::Number(joint_wear_mm), rule);
     }
 }

@@ -5,10 +5,12 @@
 //! mm, angles in rad.
 
 mod layout;
+mod perch;
 mod seat;
 mod wheel;
 
 pub use layout::{Layout, WheelPlace};
+pub use perch::Perch;
 pub use seat::{Form, Seat};
 pub use wheel::Wheel;
 

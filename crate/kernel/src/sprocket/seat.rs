@@ -95,17 +95,17 @@ const FLANK_ROUND: f64 = 0.008;
 const FLANK_MORE: f64 = 180.0;
 
 /// One gap in axes whose first points outward through the seated roller.
-struct Gap {
-    roller_mm: f64,
-    seat_mm: f64,
-    half_seat_rad: f64,
-    flank_mm: f64,
+pub(super) struct Gap {
+    pub(super) roller_mm: f64,
+    pub(super) seat_mm: f64,
+    pub(super) half_seat_rad: f64,
+    pub(super) flank_mm: f64,
     /// How far each flank goes round its own centre, rad.
-    flank_rad: f64,
+    pub(super) flank_rad: f64,
 }
 
 impl Gap {
-    fn of(seat: &Seat, wheel: &Wheel) -> Self {
+    pub(super) fn of(seat: &Seat, wheel: &Wheel) -> Self {
         let mut gap = Self {
             roller_mm: wheel.pitch_radius_mm(),
             seat_mm: seat.seat_radius_mm,
@@ -118,7 +118,7 @@ impl Gap {
     }
 
     /// Centre of the flank on the side of positive angles.
-    fn flank_centre(&self) -> Point {
+    pub(super) fn flank_centre(&self) -> Point {
         let reach = self.seat_mm + self.flank_mm;
         let (sin, cos) = libm::sincos(PI - self.half_seat_rad);
         Point::new(self.roller_mm + reach * cos, reach * sin)

@@ -1,0 +1,132 @@
+//! Wear against published figures and an independent reckoning (`reference/wear.csv`), and what must
+//! hold of every worn chain. The table of source, expected and got is this test's output
+//! (`cargo test --test wear -- --nocapture`).
+
+use lightgap::answer;
+use lightgap::drive::Tired;
+use lightgap::quantity::MM_PER_INCH;
+use lightgap::report::{Report, WearSection};
+use lightgap::scenario::{Scenario, Value};
+use lightgap::wear::{Centres, Grind, Length, Polygon, large_wheel_fraction, limit_fraction};
+use lightgap_tests::{Row, check_rows, scenarios};
+
+const PERCENT: f64 = 100.0;
+
+fn limit(of: &str) -> Option<f64> {
+    let (centres, teeth) = of.split_once(' ')?;
+    let centres = if centres == "fixed" { Centres::Fixed } else { Centres::Adjustable };
+    Some(PERCENT * limit_fraction(teeth.parse().ok()?, centres))
+}
+
+/// Numbers between crosses.
+fn crossed(of: &str) -> Vec<f64> {
+    of.split(" x ").filter_map(|number| number.parse().ok()).collect()
+}
+
+fn got(row: &Row) -> Option<f64> {
+    const UM_PER_MM: f64 = 1000.0;
+    const MM_PER_KM: f64 = 1e6;
+    match row.what.as_str() {
+        "elongation" => {
+            // 24 pitches of half an inch are 12 inches.
+            let joint_wear_mm = MM_PER_INCH / 16.0 / 24.0;
+            let (pin_clearance_mm, roller_clearance_mm) = (0.0, 0.0);
+            let pitch_mm = 0.5 * MM_PER_INCH;
+            let length = Length { pitch_mm, pin_clearance_mm, roller_clearance_mm, joint_wear_mm };
+            Some(PERCENT * length.elongation_fraction())
+        }
+        "large_wheel_limit" => Some(PERCENT * large_wheel_fraction(row.of.parse().ok()?)),
+        "limit" => limit(&row.of),
+        "pitch_diameter_of_equal_chords" => {
+            let [pitch_mm, teeth] = crossed(&row.of)[..] else { return None };
+            Some(2.0 * Polygon::of(teeth as u32, pitch_mm, pitch_mm).radius_mm)
+        }
+        "polygon_radius" => {
+            let [teeth, short_mm, long_mm] = crossed(&row.of)[..] else { return None };
+            Some(Polygon::of(teeth as u32, short_mm, long_mm).radius_mm)
+        }
+        "archard_depth" => {
+            let grind = Grind { hardness_mpa: 6000.0, wear_coefficient: 1e-7 };
+            Some(UM_PER_MM * grind.depth_mm(20.0, MM_PER_KM))
+        }
+        _ => None,
+    }
+}
+
+#[test]
+fn wear_is_what_is_published_and_reckoned_elsewhere() {
+    check_rows("tests/reference/wear.csv", got);
+}
+
+fn scenario(id: &str) -> Scenario {
+    scenarios().into_iter().find(|(found, _)| found == id).expect(id).1
+}
+
+fn worn(scenario: &Scenario, joint_wear_mm: f64) -> WearSection {
+    let path = "wear.joint_wear_mm";
+    let scenario = scenario.with(path, Value::from(joint_wear_mm)).expect("it is not worn through");
+    WearSection::at_once(&Tired::of(&scenario).expect("it goes together"))
+}
+
+#[test]
+fn more_wear_never_shortens_never_sinks_and_never_stiffens() {
+    for (id, scenario) in scenarios().into_iter().filter(|(_, s)| s.chain.chain().goes_together()) {
+        let mut before = worn(&scenario, 0.0);
+        assert!(before.elongation_fraction == 0.0 && before.sprocket_rise_mm < 1e-9, "{id}");
+        for i in 1..=12 {
+            let now = worn(&scenario, 0.02 * f64::from(i));
+            assert!(now.elongation_fraction > before.elongation_fraction, "{id}");
+            assert!(now.rule_reading_fraction > before.rule_reading_fraction, "{id}");
+            assert!(now.gauge_reading_fraction >= now.rule_reading_fraction, "{id}");
+            assert!(now.sprocket_rise_mm > before.sprocket_rise_mm, "{id}");
+            assert!(now.high_rise_mm >= before.high_rise_mm, "{id}");
+            assert!(now.high_rise_mm >= now.low_rise_mm, "{id}");
+            assert!(now.turn_limit_worn_rad >= before.turn_limit_worn_rad, "{id}");
+            // Wear is along the load; a twist tilts the pin across it.
+            assert_eq!(now.twist_limit_rad.to_bits(), before.twist_limit_rad.to_bits(), "{id}");
+            before = now;
+        }
+    }
+}
+
+#[test]
+fn a_bush_and_a_pin_are_worn_alike_whichever_law_says_so() {
+    let trike = scenario("tired-trike");
+    let measured = Tired::of(&trike).expect("it is worn");
+    let grind = Grind { hardness_mpa: 6000.0, wear_coefficient: 1e-5 };
+    let passes = measured.passes(&grind, measured.length.elongation_fraction());
+    let law = Value::object([
+        ("hardness_mpa", Value::from(6000.0)),
+        ("wear_coefficient", Value::from(1e-5)),
+        ("engagements", Value::from(passes)),
+    ]);
+    let worked = Tired::of(&trike.with("wear", law).expect("a law")).expect("it is worn");
+    assert!((worked.worn.depth_mm() - measured.worn.depth_mm()).abs() < 1e-12);
+}
+
+#[test]
+fn a_joint_that_the_law_wears_through_says_so_and_stops_there() {
+    let law = Value::object([
+        ("hardness_mpa", Value::from(100.0)),
+        ("wear_coefficient", Value::from(1e-2)),
+        ("engagements", Value::from(1e12)),
+    ]);
+    let through = scenario("tired-trike").with("wear", law).expect("a law");
+    let tired = Tired::of(&through).expect("it goes together");
+    assert!(tired.worn_through);
+    assert!((tired.worn.depth_mm() - (5.0 - 3.705)).abs() < 1e-12);
+    assert_eq!(answer::wear(&tired)[0].id, "wear.through");
+}
+
+#[test]
+fn a_report_has_the_section_only_where_wear_is_asked_for() {
+    for id in ["too-tight", "stiff-link"] {
+        assert_eq!(Report::of(&scenario(id)).wear, None, "{id}");
+        let asked = scenario(id).with("wear.joint_wear_mm", Value::from(0.05)).expect("wear");
+        let solved = asked.chain.chain().goes_together();
+        assert_eq!(Report::of(&asked).wear.is_some(), solved, "{id}");
+    }
+    let report = Report::of(&scenario("tired-trike")).wear.expect("the tired trike is worn");
+    let more = report.friction_multiple_worn.expect("it has a drive");
+    assert!(more >= 1.0 && more <= report.friction_multiple_new.expect("it has a drive"));
+}
