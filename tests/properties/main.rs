@@ -4,4 +4,5 @@ mod chains;
 mod corners;
 mod drags;
 mod limits;
+mod loads;
 mod poses;

@@ -11,6 +11,7 @@ mod body;
 mod curve;
 mod elevation;
 mod end_section;
+pub mod loaded;
 mod meeting;
 mod name;
 mod plan;

@@ -11,8 +11,10 @@ use super::rounds::{Point, Rounds};
 use super::scale::Scaled;
 use super::shortfall::{Shortfall, Verdict};
 
-/// Up to this many unknowns (five bodies in a plane) the dual method is the quickest.
-const SMALL: usize = 15;
+/// Up to this many unknowns (five bodies in a plane and two springs) the dual method is the quickest.
+const SMALL: usize = 17;
+/// Five bodies in a plane.
+const BODIES: usize = 15;
 
 /// Rounds tried from a guessed set before another method is asked.
 const MOST_ROUNDS: u32 = 8;
@@ -145,6 +147,7 @@ impl Solver {
         match scaled.gradient.len() {
             ..=3 => dual.solve::<3>(rows, scaled, point, &mut rounds.held),
             4..=9 => dual.solve::<9>(rows, scaled, point, &mut rounds.held),
+            10..=BODIES => dual.solve::<BODIES>(rows, scaled, point, &mut rounds.held),
             _ => dual.solve::<SMALL>(rows, scaled, point, &mut rounds.held),
         }
     }
