@@ -61,11 +61,11 @@
 //! the parts; [`contact`], which faces can meet and the poses they allow; [`bow`], a strand on its
 //! side; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
-//! lose; [`seating`], a joint that folds on a wheel;
+//! lose; [`fit`], many chains of one drawing: tolerance, chance, matching, cost; [`seating`], a joint that folds on a wheel;
 //! [`wear`], what wear adds;
 //! [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together;
-//! [`run`], that drive as it moves;
+//! [`run`], that drive as it moves; [`lot`], its many chains;
 //! [`report`] and [`answer`], what goes out; [`scene`],
 //! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter;
 //! [`picture`], a stage on a sheet of pixels.
@@ -80,7 +80,9 @@ pub mod contact;
 pub mod decimal;
 pub mod drive;
 pub mod error;
+pub mod fit;
 pub mod friction;
+pub mod lot;
 pub mod motion;
 pub mod paint;
 pub mod picture;

@@ -4,10 +4,14 @@
 //! or negative zero.
 
 mod drive;
+mod fit;
 mod surface;
 mod wear;
 
 pub use drive::{DriveSection, SpanSection, StrandSection};
+pub use fit::{
+    AllocationSection, CostSection, DemandSection, FitSection, MatchingSection, PercentileSection,
+};
 pub use surface::SurfaceSection;
 pub use wear::{GAUGE_PITCHES, WearSection};
 
@@ -44,6 +48,9 @@ pub struct Report {
     /// What wear has added.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub wear: Option<WearSection>,
+    /// Many chains of one drawing: yields, sorting, cost.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fit: Option<FitSection>,
     /// The same answers at the extremes of the limits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeSection>,
@@ -145,6 +152,7 @@ impl Report {
                 .filter(|_| solved)
                 .map(|surface| SurfaceSection::of(chain, surface)),
             wear: Tired::of(scenario).as_ref().map(WearSection::of),
+            fit: FitSection::of(scenario),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }

@@ -34,6 +34,12 @@ macro_rules! catalogue {
             pub fn put(self, sizes: &mut Sizes, value_mm: f64) {
                 match self { $( Self::$name => sizes.$key = value_mm, )+ }
             }
+
+            /// Puts one size into each of many chains, mm.
+            pub fn put_each(self, chains: &mut [Sizes], values_mm: &[f64]) {
+                let each = chains.iter_mut().zip(values_mm);
+                match self { $( Self::$name => each.for_each(|(s, mm)| s.$key = *mm), )+ }
+            }
         }
     };
 }

@@ -122,6 +122,25 @@ impl Sizes {
         self.pin_length_mm
     }
 
+    /// Whether the bush is exactly as long as the inner link is wide, as it is where nobody states its
+    /// length.
+    pub fn is_flush(&self) -> bool {
+        let (long_mm, wide_mm) = (self.bearing_length_mm, self.inner_link_width_mm());
+        self.construction == Construction::Bushed && long_mm.total_cmp(&wide_mm).is_eq()
+    }
+
+    /// Makes the bush as long as the inner link is wide.
+    pub fn make_flush(&mut self) {
+        self.bearing_length_mm = self.inner_link_width_mm();
+    }
+
+    /// Mean distance of the pins, mm, while the chain is pulled straight and nothing stretches. An
+    /// outer link keeps its pins p apart; across an inner link each pin has moved c/2 outward in its
+    /// bore, so they stand p + c apart: p + c/2.
+    pub fn pitch_under_load_mm(&self) -> f64 {
+        self.pitch_mm + 0.5 * self.pin_clearance_mm()
+    }
+
     /// Where the flat face of an inner plate ends, mm past the pin's centre.
     pub fn inner_reach_mm(&self) -> f64 {
         self.inner_overhang_mm - self.edge_chamfer_mm

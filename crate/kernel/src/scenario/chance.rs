@@ -124,6 +124,11 @@ pub struct Demand {
 }
 
 impl Demand {
+    /// Whether it is about a strand between two wheels.
+    pub(super) fn needs_drive(&self) -> bool {
+        self.quantity == "free_offset_mm"
+    }
+
     pub(super) fn read(fields: &mut Fields) -> Self {
         let quantity = demanded(fields);
         let bound = Range::between(-1e6, 1e6).of_key(quantity);

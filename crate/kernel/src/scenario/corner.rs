@@ -2,7 +2,7 @@
 
 use super::chance::Limit;
 use super::fields::Fields;
-use crate::chain::{Chain, Construction, Dimension, Sizes};
+use crate::chain::{Chain, Dimension, Sizes};
 use crate::error::Error;
 use crate::quantity::loosening;
 
@@ -36,18 +36,12 @@ impl Corner {
             };
             limit.dimension.put(&mut sizes, mm);
         }
-        if is_flush(middle) && !limits.iter().any(|l| l.dimension == Dimension::BearingLength) {
-            sizes.bearing_length_mm = sizes.inner_link_width_mm();
+        // A flush bush, as it is where nobody states its length, stays flush at every extreme.
+        if middle.is_flush() && !limits.iter().any(|l| l.dimension == Dimension::BearingLength) {
+            sizes.make_flush();
         }
         sizes
     }
-}
-
-/// Whether the bush is exactly as long as the inner link is wide, as it is where nobody states its
-/// length: then it stays flush at every extreme.
-fn is_flush(sizes: &Sizes) -> bool {
-    let (long_mm, wide_mm) = (sizes.bearing_length_mm, sizes.inner_link_width_mm());
-    sizes.construction == Construction::Bushed && long_mm.total_cmp(&wide_mm).is_eq()
 }
 
 /// Refuses limits at whose extremes no chain exists, each fault once, at the limit that it is about.

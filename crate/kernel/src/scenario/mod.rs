@@ -146,6 +146,9 @@ impl Scenario {
         refuse_repeated(fields, "limits", limits.iter().map(|limit| limit.dimension));
         corner::refuse_impossible(fields, sizes.as_ref(), &limits);
         let demands = fields.each("demands", Demand::read);
+        if demands.iter().any(Demand::needs_drive) && !fields.is_given("drive") {
+            fields.missing("drive");
+        }
         let matching = fields.section("matching", Matching::read);
         let cost = fields.each("cost", Cost::read);
         refuse_repeated(fields, "cost", cost.iter().map(|cost| cost.dimension));
