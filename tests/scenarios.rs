@@ -60,7 +60,7 @@ const TWINS: &[(&str, &str, f64, &str, &str)] = &[
     ("too-tight", "chain.barrel_mm", 3.6, "chain.barrel_mm", "above_size"),
     ("stiff-link", "chain.bore_mm", 3.0, "chain.bore_mm", "at_least_size"),
     ("dusty-trike", "surface.particle_um", 0.0, "surface.particle_um", "positive"),
-    ("ferry-thousand", "chain.outer_spacing_mm", 3.8, "chain.outer_spacing_mm", "at_least_size"),
+    ("ferry-thousand", "matching.classes", 1.0, "matching.classes", "at_least"),
 ];
 
 #[test]
