@@ -55,7 +55,7 @@ mod tests {
         match axis {
             0 => place.x_mm += by,
             1 => place.y_mm += by,
-            _ => place.yaw_rad += by,
+            _ => *place = place.turned(by),
         }
         pose
     }
@@ -65,9 +65,9 @@ mod tests {
         let sizes = half_inch(Construction::Collared, 0.4);
         let mut pose = Pose::straight(&sizes);
         for (i, place) in pose.0.iter_mut().enumerate() {
+            *place = place.turned(0.03 * (i as f64 - 2.0));
             place.x_mm += 0.01 * i as f64;
             place.y_mm -= 0.02 * i as f64;
-            place.yaw_rad += 0.03 * (i as f64 - 2.0);
         }
         for meeting in meetings(&sizes) {
             let curve = meeting.curve(&pose);

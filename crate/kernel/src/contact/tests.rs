@@ -51,9 +51,9 @@ fn the_slope_of_a_gap_is_its_finite_difference() {
     let settler = Settler::plan(&half_inch(Construction::Collared, 0.4));
     let mut pose = *settler.straight();
     for (i, place) in pose.0.iter_mut().enumerate() {
+        *place = place.turned(0.003 * (i as f64 - 2.0));
         place.x_mm += 0.01 * i as f64;
         place.y_mm -= 0.02 * i as f64;
-        place.yaw_rad += 0.003 * (i as f64 - 2.0);
     }
     const STEP: f64 = 1e-6;
     for meeting in settler.meetings() {
@@ -68,7 +68,7 @@ fn the_slope_of_a_gap_is_its_finite_difference() {
                     match axis {
                         0 => place.x_mm += sign * STEP,
                         1 => place.y_mm += sign * STEP,
-                        _ => place.yaw_rad += sign * STEP,
+                        _ => *place = place.turned(sign * STEP),
                     }
                     *gap = meeting.gap_mm(&moved);
                 }

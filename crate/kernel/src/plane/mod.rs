@@ -10,20 +10,36 @@ pub use path::{Arc, Projection, Step};
 pub use pen::Pen;
 
 /// Where a rigid body stands in its plane: the body's own origin, and its yaw (anticlockwise).
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Placement {
     /// Origin along the first axis, mm.
     pub x_mm: f64,
     /// Origin along the second axis, mm.
     pub y_mm: f64,
-    /// Rotation, rad, anticlockwise.
+    /// Rotation, rad, anticlockwise. Another one is another placement: its axes are kept with it.
     pub yaw_rad: f64,
+    /// Its first axis, in the plane.
+    along: Point,
+}
+
+impl Default for Placement {
+    /// At the origin, not turned.
+    fn default() -> Self {
+        Self { x_mm: 0.0, y_mm: 0.0, yaw_rad: 0.0, along: Point::X }
+    }
 }
 
 impl Placement {
     /// A placement from its three numbers.
-    pub const fn new(x_mm: f64, y_mm: f64, yaw_rad: f64) -> Self {
-        Self { x_mm, y_mm, yaw_rad }
+    pub fn new(x_mm: f64, y_mm: f64, yaw_rad: f64) -> Self {
+        let (sin, cos) = libm::sincos(yaw_rad);
+        Self { x_mm, y_mm, yaw_rad, along: Point::new(cos, sin) }
+    }
+
+    /// This placement, turned further about its own origin.
+    #[must_use]
+    pub fn turned(&self, by_rad: f64) -> Self {
+        Self::new(self.x_mm, self.y_mm, self.yaw_rad + by_rad)
     }
 
     /// The origin.
@@ -33,8 +49,7 @@ impl Placement {
 
     /// Unit vectors of the body's two axes, in the plane.
     pub fn axes(&self) -> (Point, Point) {
-        let (sin, cos) = libm::sincos(self.yaw_rad);
-        (Point::new(cos, sin), Point::new(-sin, cos))
+        (self.along, quarter_turn(self.along))
     }
 
     /// A direction of the body, in the plane.
