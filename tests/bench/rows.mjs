@@ -1,40 +1,78 @@
-// Single solve, whole pitch and gap queries in WebAssembly beside native, at one optimisation level, in
-// one run: nanoseconds a turn and their ratio. `node tests/bench/rows.mjs` builds what it needs.
+// The rows of `cargo compare` in WebAssembly (with vectors) beside native, both sides of each, at one
+// optimisation level, in one run. Before a row is timed its answers are compared: ours bit for bit with
+// native, the rival's within the row's own tolerance. `node tests/bench/rows.mjs` builds what it needs;
+// a word behind it runs the rows whose names hold it.
 
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROOT } from "../page/support/server.js";
 
-const TURNS = 20_000;
 const GOAL = 1.8;
+const SAMPLES = 9;
 const BUILD = ["--quiet", "--release", "--package", "lightgap-bench", "--features", "wasm", "--example"];
 
 /** @param {string[]} args @param {Record<string, string>} [env] */
 function cargo(args, env = {}) {
-  const done = spawnSync("cargo", args, { cwd: ROOT, encoding: "utf8", env: { ...process.env, ...env } });
+  const done = spawnSync("cargo", args, { cwd: ROOT, encoding: "utf8", maxBuffer: 1e8, env: { ...process.env, ...env } });
   if (done.status !== 0) throw new Error(done.stderr);
   return done.stdout;
 }
 
-const target = "wasm32-unknown-unknown";
-cargo(["build", ...BUILD, "rows", "--target", target], { RUSTFLAGS: "-C target-feature=+simd128" });
-const file = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), target, "release/examples/rows.wasm");
-const module = new WebAssembly.Module(readFileSync(file));
-/** What the binding would bring, none of which these rows call. @type {Record<string, Record<string, Function>>} */
-const imports = {};
-for (const { module: from, name } of WebAssembly.Module.imports(module)) {
-  (imports[from] ??= {})[name] = () => 0;
+/** What the binding would bring: these rows ask for nothing but a clock that the rivals never read. */
+function instance() {
+  const target = "wasm32-unknown-unknown";
+  cargo(["build", ...BUILD, "rows", "--target", target], { RUSTFLAGS: "-C target-feature=+simd128" });
+  const folder = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
+  const module = new WebAssembly.Module(readFileSync(join(folder, target, "release/examples/rows.wasm")));
+  /** @type {Record<string, Record<string, Function>>} */
+  const imports = {};
+  for (const { module: from, name } of WebAssembly.Module.imports(module)) (imports[from] ??= {})[name] = () => 0;
+  return /** @type {any} */ (new WebAssembly.Instance(module, /** @type {any} */ (imports)).exports);
 }
-const exported = /** @type {any} */ (new WebAssembly.Instance(module, /** @type {any} */ (imports)).exports);
-/** The binding ends every name in a mark of its own. */
-const rowOf = (/** @type {string} */ name) => exported[Object.keys(exported).find((key) => key.startsWith(`${name}_`)) ?? name];
-const native = new Map(cargo(["run", ...BUILD, "rows_native"]).trim().split("\n").map((line) => line.split(" ")).map(([name, ns]) => [name, Number(ns)]));
-for (const [name, ns] of native) {
-  const row = rowOf(name);
-  row(TURNS / 10);
-  const start = performance.now();
-  row(TURNS);
-  const here = ((performance.now() - start) * 1e6) / TURNS;
-  console.log(`ROW ${name}: native ${ns.toFixed(0)} ns, WebAssembly ${here.toFixed(0)} ns: ${(here / ns).toFixed(2)} times (goal at most ${GOAL})`);
+
+/** The native rows, as `rows.rs` prints them. */
+function native() {
+  return cargo(["run", ...BUILD, "rows_native"]).trim().split("\n").map((line) => {
+    const [name, rival, ...rest] = line.split("\t");
+    const [goal, theirs, ours, within, theirNs, ourNs] = rest.map(Number);
+    return { name, rival, goal, answers: [theirs, ours], within, ns: [theirNs, ourNs] };
+  });
 }
+
+const exported = instance();
+/** The binding may end a name in a mark of its own. @param {string} name */
+const row = (name) => exported[Object.keys(exported).find((key) => key === name || key.startsWith(`${name}_`)) ?? name];
+const [answer, turns] = [row("answer"), row("turns")];
+
+/** Median time of a turn, ns. @param {number} index @param {number} side @param {number} nativeNs */
+function median(index, side, nativeNs) {
+  const count = Math.max(1, Math.round(2e7 / nativeNs / 2));
+  turns(index, side, count);
+  const times = Array.from({ length: SAMPLES }, () => {
+    const start = performance.now();
+    turns(index, side, count);
+    return ((performance.now() - start) * 1e6) / count;
+  });
+  return times.sort((a, b) => a - b)[Math.floor(SAMPLES / 2)];
+}
+
+let faults = 0;
+for (const [index, { name, rival, goal, answers, within, ns }] of native().entries()) {
+  if (!name.includes(process.argv[2] ?? "")) continue;
+  const here = [0, 1].map((side) => answer(index, side));
+  if (here[1] !== answers[1] || Math.abs(here[0] - answers[0]) > within * (1 + Math.abs(answers[0]))) {
+    console.log(`DIFFERS ${name}: native ${answers}, WebAssembly ${here}`);
+    faults += 1;
+    continue;
+  }
+  const [theirs, ours] = [0, 1].map((side) => median(index, side, ns[side]));
+  const slower = ours / ns[1];
+  console.log(
+    `ROW ${name}: lightgap native ${ns[1].toFixed(0)} ns, WebAssembly ${ours.toFixed(0)} ns: ${slower.toFixed(2)} times native ` +
+      `(goal at most ${GOAL}${slower <= GOAL ? "" : ", NOT reached"}); ` +
+      `${rival} ${ns[0].toFixed(0)} ns, ${theirs.toFixed(0)} ns; ` +
+      `faster by ${(ns[0] / ns[1]).toFixed(1)} natively, ${(theirs / ours).toFixed(1)} in WebAssembly (goal ${goal})`,
+  );
+}
+process.exit(faults === 0 ? 0 : 1);

@@ -1,7 +1,8 @@
-// The page's kernel in Node beside the native one: what a pose takes (SETTLE) and what a frame takes
-// (FRAME), and the ratio of their medians, in one run. First `cargo page --write DIR`, which leaves the
-// module under target/site; then `node tests/bench/wasm.mjs`.
-// A frame here also crosses into JavaScript for every line of the canvas; natively it is written down.
+// The page's own kernel in Node beside the native one: what a pose takes (SETTLE) and what the whole
+// document of a frame takes (FRAME), the same work on both sides, and the ratio of their medians, in one
+// run; and what the same frame takes when it is painted on a canvas call by call (CANVAS), as the page
+// does, beside the time that a frame may take. First `cargo page --write DIR`, which leaves the module
+// under target/site; then `node tests/bench/wasm.mjs`.
 
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
@@ -12,6 +13,7 @@ import { ROOT } from "../page/support/server.js";
 
 const TURNS = 400;
 const GOAL_MS = 4;
+const GOAL = 1.8;
 const THEME = { sheet: "#ffffff" };
 
 /** @param {(share: number) => void} work */
@@ -33,21 +35,28 @@ function native() {
 }
 
 Object.assign(globalThis, { CanvasRenderingContext2D });
-const bench = await openBench();
+// Without words, as the native side is.
+const bench = await openBench({});
 bench.layout(1000, 700, 14, false);
 const medians = native();
 const read = (/** @type {string} */ name) => JSON.parse(readFileSync(join(ROOT, "scenarios", name), "utf8"));
 for (const { id, file } of read("index.json")) {
   bench.load(read(file));
   if (!bench.state().fits) continue;
+  const settle = (/** @type {number} */ share) => bench.scrub(share);
   const frame = (/** @type {number} */ share) => {
+    bench.scrub(share);
+    bench.svg({ title: "Frame", about: "", caption: [] });
+  };
+  const canvas = (/** @type {number} */ share) => {
     bench.scrub(share);
     bench.paint(new CanvasRenderingContext2D(), THEME, { lit: null, hide: [] });
   };
-  for (const [kind, work] of [["SETTLE", (/** @type {number} */ share) => bench.scrub(share)], ["FRAME", frame]]) {
+  for (const [kind, work] of /** @type {[string, (share: number) => void][]} */ ([["SETTLE", settle], ["FRAME", frame], ["CANVAS", canvas]])) {
     spread(work);
     const [median, most] = spread(work);
-    const ratio = median / (medians.get(`${kind} ${id}`) ?? NaN);
-    console.log(`${kind} ${id}: median ${median.toFixed(3)} ms, 95 % ${most.toFixed(3)} ms, ${ratio.toFixed(2)} times native; goal ${GOAL_MS} ms`);
+    const known = medians.get(`${kind} ${id}`);
+    const ratio = known === undefined ? "" : `, ${(median / known).toFixed(2)} times native (goal at most ${GOAL})`;
+    console.log(`${kind} ${id}: median ${median.toFixed(3)} ms, 95 % ${most.toFixed(3)} ms${ratio}; goal ${GOAL_MS} ms`);
   }
 }

@@ -1,65 +1,67 @@
-//! The rows of the speed table as plain functions, for WebAssembly: each does its work so many times
-//! and returns something that depends on it. `tests/bench/rows.mjs` times them.
+//! The rows of `cargo compare` as plain functions, for WebAssembly: `tests/bench/rows.mjs` times them.
 
-#[path = "../../oracles/cases.rs"]
-mod cases;
-
-use cases::{REFERENCE, joint};
-use lightgap::chain::{Construction, Dimension, Sizes};
-use lightgap::contact::{Along, Body, Play, Settler, Wish};
-use lightgap::solve::{Solver, Start};
-use std::hint::black_box;
+use lightgap_bench::{Work, pitches, solves};
+use std::cell::RefCell;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-/// A narrow collared chain of half an inch, sizes chosen.
-fn sizes() -> Sizes {
-    let stated = [
-        (Dimension::Pitch, 12.7),
-        (Dimension::RollerDiameter, 7.75),
-        (Dimension::InnerWidth, 2.4),
-        (Dimension::PinDiameter, 3.6),
-    ];
-    Sizes::from_stated(Construction::Collared, &stated)
+thread_local! {
+    static WORKS: RefCell<Vec<Work>> = RefCell::new(works());
 }
 
-/// Settles a whole pitch at its stop, all rounds.
+/// Every row, in the order of [`report`].
+fn works() -> Vec<Work> {
+    let mut works = solves();
+    works.extend(pitches());
+    works
+}
+
+/// Both sides' answers once: of the rival with `side` 0, ours with 1. Traps when they differ. Ask for
+/// both, the rival's first.
 #[wasm_bindgen]
-pub fn settle(turns: u32) -> f64 {
-    let sizes = sizes();
-    let value = 1.02 * Play::of(&sizes).turn.angle_rad;
-    let wish = Wish::Coordinate { body: Body::NextOuter, along: Along::Yaw, value, weight: 1.0 };
-    let mut settler = Settler::plan(&sizes);
-    let straight = *settler.straight();
-    (0..turns).map(|_| settler.settle(&[wish], &straight).worst_gap_mm).sum()
+pub fn answer(row: usize, side: usize) -> f64 {
+    thread_local! {
+        static ANSWERS: RefCell<[f64; 2]> = const { RefCell::new([0.0; 2]) };
+    }
+    if side == 0 {
+        let both = WORKS.with_borrow_mut(|works| works[row].answers());
+        ANSWERS.replace(both);
+    }
+    ANSWERS.with_borrow(|both| both[side])
 }
 
-/// Every gap of a pitch with its slope.
+/// Does the work of a row so many times on one side.
 #[wasm_bindgen]
-pub fn gaps(turns: u32) -> f64 {
-    let settler = Settler::plan(&sizes());
-    let pose = *settler.pose();
-    let all = || settler.meetings().iter().map(|m| m.slope(black_box(&pose)).gap_mm).sum::<f64>();
-    (0..turns).map(|_| all()).sum()
+pub fn turns(row: usize, side: usize, turns: u32) -> f64 {
+    WORKS.with_borrow_mut(|works| works[row].turns(side, turns))
 }
 
-/// One joint of 3 unknowns and 16 gaps, cold.
-#[wasm_bindgen]
-pub fn solve(turns: u32) -> f64 {
-    let problem = joint(REFERENCE, [300.0, 7.0, 40.0], true).problem();
-    let mut solver = Solver::new();
-    let mut once = || {
-        solver.solve(black_box(&problem), Start::Cold);
-        solver.x()[0]
-    };
-    (0..turns).map(|_| once()).sum()
-}
-
-/// The same rows natively: nanoseconds a turn, a line each.
+/// The same rows natively, a line each, tabs between: name, rival, goal, the rival's and our answer, how
+/// far they may be apart, the rival's and our time in nanoseconds, how many turns were timed.
 #[cfg(not(target_arch = "wasm32"))]
 pub fn report() {
-    for (name, row) in [("settle", settle as fn(u32) -> f64), ("gaps", gaps), ("solve", solve)] {
-        let start = std::time::Instant::now();
-        black_box(row(20_000));
-        println!("{name} {}", start.elapsed().as_secs_f64() * 1e9 / 20_000.0);
+    for mut work in works() {
+        let [theirs, ours] = work.answers();
+        let (their_ns, _) = median_ns(&mut work, 0);
+        let (our_ns, turns) = median_ns(&mut work, 1);
+        let Work { name, rival, goal, within, .. } = work;
+        println!(
+            "{name}\t{rival}\t{goal}\t{theirs:?}\t{ours:?}\t{within:?}\t{their_ns}\t{our_ns}\t{turns}"
+        );
     }
+}
+
+/// Median time of a turn over nine samples of about 20 ms, and the turns of a sample.
+#[cfg(not(target_arch = "wasm32"))]
+fn median_ns(work: &mut Work, side: usize) -> (f64, u32) {
+    const SAMPLES: usize = 9;
+    const SAMPLE_S: f64 = 0.02;
+    let timed = |work: &mut Work, turns: u32| {
+        let start = std::time::Instant::now();
+        work.turns(side, turns);
+        start.elapsed().as_secs_f64() / f64::from(turns)
+    };
+    let turns = (SAMPLE_S / timed(work, 2)).clamp(1.0, 1e6) as u32;
+    let mut times: Vec<f64> = (0..SAMPLES).map(|_| timed(work, turns)).collect();
+    times.sort_by(f64::total_cmp);
+    (1e9 * times[SAMPLES / 2], turns)
 }

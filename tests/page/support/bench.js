@@ -9,14 +9,15 @@ import { words } from "./words.js";
 export const SITE = join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), "site");
 
 /**
- * A bench with the page's words.
+ * A bench with the page's words, or others.
+ * @param {Record<string, string>} [said]
  * @returns {Promise<any>}
  */
-export async function openBench() {
+export async function openBench(said = words) {
   const glue = readFileSync(join(SITE, "lightgap_stage.js"));
   const module = await import(`data:text/javascript;base64,${glue.toString("base64")}`);
   await module.default({ module_or_path: readFileSync(join(SITE, "lightgap_stage_bg.wasm")) });
-  return new module.Bench(words);
+  return new module.Bench(said);
 }
 
 /**
