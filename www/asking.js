@@ -8,8 +8,20 @@ import { loadWords, say } from "./words.js";
 /** @typedef {import("./questions.js").Asked} Asked */
 /** @typedef {import("./questions.js").Question} Question */
 
+/** @type {Map<string, Promise<void>>} */
+const sheets = new Map();
+
 /** @param {string} address */
-async function addSheet(address) {
+function addSheet(address) {
+  if (!sheets.has(address)) sheets.set(address, fetchSheet(address).catch((error) => {
+    sheets.delete(address);
+    throw error;
+  }));
+  return sheets.get(address);
+}
+
+/** @param {string} address */
+async function fetchSheet(address) {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
   const sheet = await new CSSStyleSheet().replace(await answer.text());
@@ -24,10 +36,10 @@ export function startAsking(session) {
   byId("stage").insertBefore(trouble, byId("live"));
 
   /** @param {Question} question */
-  async function open({ id, open: load, sheets = [] }) {
+  async function open({ id, open: load, sheets: own = [] }) {
     opened.set(id, "opening");
     try {
-      const [module] = await Promise.all([load?.(), loadWords(id), ...sheets.map(addSheet)]);
+      const [module] = await Promise.all([load?.(), loadWords(id), ...own.map(addSheet)]);
       if (module) opened.set(id, module.open(session));
     } catch {
       opened.set(id, "failed");

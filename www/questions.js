@@ -29,7 +29,7 @@ const WAYS = ["turn", "aside", "lean", "twist", "bend"];
 export const QUESTIONS = [
   { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
   { id: "touch", ways: WAYS, offers: () => true },
-  { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["line/line.css"] },
+  { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
 ];
 
 /** @param {string} id */

@@ -1,13 +1,14 @@
 // Question 3: what a crooked line costs. The drive from above, its chart, what it is given and what is said of it.
 
+import { Chart } from "../chart.js";
 import { make, onceAFrame } from "../dom.js";
 import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
-import { Chart } from "./chart.js";
+import { chartOf } from "./chart.js";
 import { Entries } from "./entries.js";
 import { Plan } from "./plan.js";
-import { chartTable, figuresOf, lineSentences, planInWords, readings, said, workedOut } from "./said.js";
+import { figuresOf, lineSentences, planInWords, readings, said, workedOut } from "./said.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../session.js").What} What */
@@ -33,11 +34,11 @@ class Crooked {
     /** @type {Steady<LineState>} */
     this.steady = new Steady("line", "line", () => session.tell("ask"));
     this.plan = new Plan();
-    this.chart = new Chart((mm, done) => this.slide(mm, done));
+    this.chart = new Chart();
     this.entries = new Entries(session);
     this.readings = make("dl", { class: "crooked-readings" });
     const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
-    this.folds = { plan: fold("line.twin"), chart: fold("line.table"), work: fold("work.title") };
+    this.folds = { plan: fold("line.twin"), chart: this.chart.table(say("line.table")), work: fold("work.title") };
     this.said = make("div", { class: "crooked-said" });
     this.section = this.sheet();
     this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
@@ -117,12 +118,11 @@ class Crooked {
     this.aside.hidden = !line;
     if (!line) return;
     this.plan.show(line);
-    this.chart.show(line, this.curves);
+    this.chart.show(chartOf(line, this.curves, (mm, done) => this.slide(mm, done)));
     this.entries.show(line);
     this.readings.replaceChildren(...figuresOf(line));
     this.said.replaceChildren(...said(line), ...readings(line));
     if (this.folds.plan.open) refill(this.folds.plan, planInWords(line));
-    if (this.folds.chart.open) refill(this.folds.chart, chartTable(this.curves));
     if (this.folds.work.open) refill(this.folds.work, workedOut(line, this.session.state));
   }
 }

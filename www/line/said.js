@@ -6,13 +6,11 @@ import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
 /** @typedef {import("./types.js").LineState} LineState */
-/** @typedef {import("./types.js").Curve} Curve */
 
 const OTHERS = ["line.laboratory", "line.practice", "line.model"];
 const BESIDE = ["line.ends", "line.joints", "line.lubricated", "line.rollers", "line.guides"];
 /** Joints from this multiple on are told one by one. */
 const MARKED = 1.05;
-const TOLD = ["elastic", "rigid", "hinged"];
 
 /** @param {Answer|undefined} answer */
 const sentence = (answer, kind = "answer") => (answer && has(`${kind}.${answer.id}`) ? say(`${kind}.${answer.id}`, answer.numbers) : "");
@@ -75,20 +73,6 @@ export function planInWords(line) {
     make("li", {}, say("line.twin.wheels", { driver: view.driver.teeth, driven: view.driven.teeth, offset_mm: line.offset_mm, joints: line.joints })),
     make("li", {}, say("line.twin.thrust", { half_mm: view.half_bearing_mm })), ...rows,
     make("li", {}, say(hard.length ? "line.twin.rest" : "line.twin.none", { count: told.length - hard.length })));
-}
-
-/**
- * The chart as a table.
- * @param {Curve[]} curves
- */
-export function chartTable(curves) {
-  const shown = TOLD.flatMap((variant) => curves.filter((curve) => curve.variant === variant));
-  const offsets = (shown[0]?.samples ?? []).filter((_, index) => index % 2 === 0).map(({ offset_mm }) => offset_mm);
-  const at = (/** @type {Curve} */ curve, /** @type {number} */ mm) => curve.samples.find((each) => each.offset_mm === mm)?.friction_multiple;
-  const cell = (/** @type {number|null|undefined} */ times) => make("td", {}, typeof times === "number" ? decimal(times, 2) : "–");
-  return make("div", { class: "crooked-table", tabindex: 0, role: "group", "aria-label": say("line.table") }, make("table", {},
-    make("thead", {}, make("tr", {}, make("th", { scope: "col" }, say("drive.offset_mm")), ...shown.map(({ variant }) => make("th", { scope: "col" }, say(`line.key.${variant}`))))),
-    make("tbody", {}, ...offsets.map((mm) => make("tr", {}, make("th", { scope: "row" }, gap(mm)), ...shown.map((curve) => cell(at(curve, mm))))))));
 }
 
 /**

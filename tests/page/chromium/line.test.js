@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, beforeEach, describe, test } from "node:test";
 import { openChromium } from "../support/hand.js";
-import { answered, centreOf, focusOn, opened, textOf } from "../support/inside.js";
+import { answered, centreOf, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
 import { startPage } from "../support/server.js";
 import { words } from "../support/words.js";
 
@@ -74,10 +74,26 @@ describe("the crooked line, in Chromium", () => {
 
   test("a press on the chart takes the offset there", async () => {
     const before = await value(FIELD);
-    await hand.drag([await hand.inside(centreOf, "figure > .crooked-chart")]);
+    await hand.drag([await hand.inside(centreOf, "figure > .graph")]);
     await hand.inside(answered);
     assert.notEqual(await value(FIELD), before);
     assert.match(await hand.inside(() => location.hash), /drive\.offset_mm=/);
+  });
+
+  test("keys on the chart go by the steps of the slider and keep the focus, and its table says the same", async () => {
+    const MARKER = ".graph-marker[role=slider]";
+    const step = Number(await hand.inside((found) => document.querySelector(found).step, SLIDER));
+    const before = Number(await value(FIELD));
+    await hand.inside(focusOn, MARKER);
+    await hand.press("ArrowRight");
+    await hand.inside(answered);
+    assert.equal(Number(await value(FIELD)), before + step);
+    assert.ok(await hand.inside((found) => document.activeElement === document.querySelector(found), MARKER));
+    assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), MARKER), /mm/);
+    await hand.inside(() => document.querySelector(".graph-fold").setAttribute("open", ""));
+    await hand.inside(twoFrames);
+    const cells = await hand.inside(() => [...document.querySelectorAll(".graph-table td")].filter((each) => /^\d/.test(each.textContent)).length);
+    assert.ok(cells > 10, `${cells} numbers`);
   });
 
   test("a reload keeps the drive", async () => {
