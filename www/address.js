@@ -1,5 +1,7 @@
 // The state in the address: short, versioned, readable. #v=1&on=ferry-winch&ask=give&how=turn&at=1&bore_mm=3.63
 
+import { PARTS } from "./work.js";
+
 const VERSION = "1";
 const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull"];
 
@@ -25,6 +27,7 @@ export function toAddress(work) {
     fields.set(key, value === null ? "" : typeof value === "number" ? short(value) : String(value));
   }
   for (const [key, value] of Object.entries(work.drive)) fields.set(`drive.${key}`, value === null ? "" : short(value));
+  for (const [key, value] of Object.entries(work.parts)) fields.set(`part.${key}`, value === null ? "" : JSON.stringify(value));
   return `#${fields}`;
 }
 
@@ -52,6 +55,7 @@ export function fromAddress(fragment) {
     unit: fields.get("unit") === "in" ? "in" : "mm",
     chain: chainOf(fields),
     drive: driveOf(fields),
+    parts: partsOf(fields),
   };
 }
 
@@ -71,7 +75,7 @@ function chainOf(fields) {
   /** @type {Record<string, any>} */
   const chain = {};
   for (const [key, text] of fields) {
-    if (KNOWN.includes(key) || key.startsWith("drive.")) continue;
+    if (KNOWN.includes(key) || /^(drive|part)\./.test(key)) continue;
     if (key === "construction") chain[key] = text;
     else if (key.endsWith("_mm")) chain[key] = text === "" ? null : Number(text);
   }
@@ -82,4 +86,22 @@ function chainOf(fields) {
 function driveOf(fields) {
   const named = [...fields].filter(([key]) => key.startsWith("drive."));
   return Object.fromEntries(named.map(([key, text]) => [key.replace("drive.", ""), text === "" ? null : Number(text)]));
+}
+
+/** @param {URLSearchParams} fields */
+function partsOf(fields) {
+  const named = [...fields].filter(([key]) => PARTS.includes(key.replace("part.", "")) && key.startsWith("part."));
+  return Object.fromEntries(named.map(([key, text]) => [key.replace("part.", ""), plain(text)]));
+}
+
+/**
+ * A section as the address writes it; null where it is gone or cannot be read.
+ * @param {string} text
+ */
+function plain(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
 }

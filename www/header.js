@@ -13,7 +13,7 @@ export function startHeader(session) {
   const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
   menu.append(ours(session), published(session));
   menu.addEventListener("change", () => {
-    session.put({ ...session.work, on: menu.value, chain: {}, drive: {}, held: null, pulls: [], at: 1, times: null });
+    session.put({ ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
     session.commit();
   });
   const unit = byId("unit");

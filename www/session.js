@@ -5,7 +5,7 @@ import { useUnit } from "./figures.js";
 import { History } from "./history.js";
 import { questionOf, waysOf } from "./questions.js";
 import { Seen } from "./seen.js";
-import { changesFrom, loadWork, newWork, poseWork, sensible } from "./work.js";
+import { changesFrom, loadWork, newWork, partsFrom, partsOf, poseWork, sensible } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./work.js").Named} Named */
@@ -31,6 +31,8 @@ export class Session extends Seen {
   base = {};
   /** @type {Record<string, any>} */
   baseDrive = {};
+  /** @type {Record<string, any>} */
+  baseParts = {};
 
   /**
    * @param {BenchLike} bench
@@ -69,13 +71,13 @@ export class Session extends Seen {
    */
   put(wanted) {
     const last = this.work;
-    const { faults, base, drive } = loadWork(this.bench, this.scenarios, wanted);
+    const { faults, base, drive, parts } = loadWork(this.bench, this.scenarios, wanted);
     if (faults.length > 0 && wanted !== last) {
       this.put(last);
       return faults;
     }
-    [this.base, this.baseDrive] = [base, drive];
-    this.work = { ...wanted, chain: this.changes(), drive: this.driveChanges() };
+    [this.base, this.baseDrive, this.baseParts] = [base, drive, parts];
+    this.work = { ...wanted, ...this.differs() };
     if (!this.offers(this.work.ask)) this.work.ask = "give";
     this.measure(this.work.unit);
     this.bench.show(this.work.how);
@@ -93,14 +95,14 @@ export class Session extends Seen {
     this.work.pulls = [];
   }
 
-  /** What differs from the scenario or size the work began with. */
-  changes() {
-    return changesFrom(this.base, this.bench.scenario().chain);
-  }
-
-  /** The same of its drive. */
-  driveChanges() {
-    return changesFrom(this.baseDrive, this.bench.scenario().drive ?? {});
+  /** What differs from the scenario or size the work began with: its chain, its drive, its other sections. */
+  differs() {
+    const scenario = this.bench.scenario();
+    return {
+      chain: changesFrom(this.base, scenario.chain),
+      drive: changesFrom(this.baseDrive, scenario.drive ?? {}),
+      parts: partsFrom(this.baseParts, partsOf(scenario)),
+    };
   }
 
   /**
@@ -120,7 +122,7 @@ export class Session extends Seen {
     this.letGo();
     const faults = alter(this.bench);
     if (faults.length === 0) {
-      [this.work.chain, this.work.drive] = [this.changes(), this.driveChanges()];
+      Object.assign(this.work, this.differs());
       const { start, cap } = this.bench.state().factor;
       if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
       this.bench.show(this.work.how);

@@ -14,6 +14,7 @@ import { isQuestion, waysOf } from "./questions.js";
  * @property {string} on the scenario, or `size-40-bushed` for a published size
  * @property {Record<string, any>} chain what differs from it
  * @property {Record<string, any>} drive what differs from its drive
+ * @property {Record<string, any>} parts its other sections that are not as they were, whole: limits, wear and the like
  * @property {string} ask the question
  * @property {string} how the way the chain is moved
  * @property {number} at how far along that way
@@ -22,6 +23,9 @@ import { isQuestion, waysOf } from "./questions.js";
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
  */
+
+/** The sections that may differ from the scenario the work began with. */
+export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "reach", "surface"];
 
 /** What is read off the chain for each way of moving it. */
 const READINGS = /** @type {const} */ ({
@@ -43,7 +47,7 @@ export function reading(how, live) {
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, drive: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
+  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
 });
 
 /**
@@ -51,7 +55,7 @@ export const newWork = (on) => ({
  * @param {BenchLike} bench
  * @param {Map<string, Named>} scenarios
  * @param {Work} work
- * @returns {{faults: Fault[], base: Record<string, any>, drive: Record<string, any>}}
+ * @returns {{faults: Fault[], base: Record<string, any>, drive: Record<string, any>, parts: Record<string, any>}}
  */
 export function loadWork(bench, scenarios, work) {
   const [size, construction] = sizeOf(work.on);
@@ -59,11 +63,18 @@ export function loadWork(bench, scenarios, work) {
   let faults = size ? bench.adopt_size(size, construction) : bench.load((scenarios.get(work.on) ?? first).scenario);
   const begun = bench.scenario();
   const [chain, drive] = [changed(begun.chain, work.chain), begun.drive && changed(begun.drive, work.drive ?? {})];
-  if (faults.length === 0 && (chain !== begun.chain || drive !== begun.drive)) {
-    faults = bench.load({ ...begun, chain, ...(drive ? { drive } : {}) });
+  const parts = work.parts ?? {};
+  if (faults.length === 0 && (chain !== begun.chain || drive !== begun.drive || Object.keys(parts).length > 0)) {
+    faults = bench.load({ ...begun, chain, ...(drive ? { drive } : {}), ...parts });
   }
-  return { faults, base: begun.chain, drive: begun.drive ?? {} };
+  return { faults, base: begun.chain, drive: begun.drive ?? {}, parts: partsOf(begun) };
 }
+
+/**
+ * The sections of a scenario beside its chain and drive; null where it has none.
+ * @param {Record<string, any>} scenario
+ */
+export const partsOf = (scenario) => Object.fromEntries(PARTS.map((key) => [key, scenario[key] ?? null]));
 
 /**
  * A part of a scenario with some of its values changed; null takes one out.
@@ -84,6 +95,16 @@ export function changesFrom(base, chain) {
   const keys = new Set([...Object.keys(base), ...Object.keys(chain)]);
   const changed = [...keys].filter((key) => plain(chain[key]) !== plain(base[key]));
   return Object.fromEntries(changed.map((key) => [key, plain(chain[key])]));
+}
+
+/**
+ * The sections that are not as they were.
+ * @param {Record<string, any>} base
+ * @param {Record<string, any>} parts
+ */
+export function partsFrom(base, parts) {
+  const same = (/** @type {string} */ key) => JSON.stringify(parts[key]) === JSON.stringify(base[key] ?? null);
+  return Object.fromEntries(Object.entries(parts).filter(([key]) => !same(key)));
 }
 
 /**
