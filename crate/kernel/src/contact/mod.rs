@@ -13,6 +13,7 @@ mod elevation;
 mod end_section;
 pub mod loaded;
 mod meeting;
+mod mover;
 mod name;
 mod plan;
 mod play;

@@ -2,7 +2,8 @@
 
 use super::Picture;
 use crate::plane::Point;
-use crate::scene::{Grip, Placed};
+use crate::quantity::Quantity;
+use crate::scene::{Grip, Holds, Placed};
 use crate::stage::Stage;
 use serde::Serialize;
 
@@ -31,10 +32,12 @@ pub struct ViewPlace {
 }
 
 /// Something that can be taken hold of.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct GripPlace {
     /// Its id.
-    pub id: &'static str,
+    pub id: String,
+    /// The key of the gap that it pulls; none for a link.
+    pub gap: Option<&'static str>,
     /// The key of the section it moves in.
     pub view: &'static str,
     /// Where it holds the link, mm.
@@ -72,7 +75,8 @@ impl Picture {
     pub fn grips(&mut self, stage: &Stage) -> Vec<GripPlace> {
         let unit_px = self.unit_px;
         let place = |grip: &Grip| GripPlace {
-            id: grip.id,
+            id: grip.holds.id(),
+            gap: gap_of(grip),
             view: grip.view.key(),
             x_mm: grip.at_mm.x,
             y_mm: grip.at_mm.y,
@@ -81,4 +85,10 @@ impl Picture {
         };
         self.laid_out(stage).grips.iter().map(place).collect()
     }
+}
+
+/// The key of the gap whose dimension line a grip ends.
+fn gap_of(grip: &Grip) -> Option<&'static str> {
+    let Holds::End(contact) = grip.holds else { return None };
+    contact.kind.pair().map(|pair| Quantity::of_pair(pair).key())
 }

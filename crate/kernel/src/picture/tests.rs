@@ -29,10 +29,10 @@ fn a_spot_is_where_the_views_say() {
 #[test]
 fn a_grip_stands_where_its_link_is() {
     let (mut picture, mut stage) = (picture(), Stage::default());
-    let before = picture.grips(&stage)[0];
+    let before = picture.grips(&stage)[0].clone();
     stage.scrub(1.0);
     picture.stage_changed();
-    let after = picture.grips(&stage)[0];
+    let after = picture.grips(&stage)[0].clone();
     assert!(after.y_mm > before.y_mm && after.y_px < before.y_px);
     let view = picture.views(&stage)[0];
     assert!((view.y_px - after.y_mm * view.px_per_mm - after.y_px).abs() < ROUNDING);

@@ -4,7 +4,7 @@ use super::compose::Staged;
 use super::item::{Id, Layer};
 use super::role::Role;
 use super::sketch::{Patch, Sketch};
-use super::{Circle, Grip, View};
+use super::{Circle, Grip, Holds, View};
 use crate::chain::outline::{Link, break_mm};
 use crate::contact::Body;
 use crate::plane::Point;
@@ -40,7 +40,7 @@ fn grip(staged: &Staged) -> Option<Grip> {
     };
     let placed = layout.view(view)?;
     let at = placed.projection().point(at_mm);
-    Some(Grip { id: "next", view, at_mm, at, radius_em: GRIP_EM })
+    Some(Grip { holds: Holds::Link, view, at_mm, at, radius_em: GRIP_EM })
 }
 
 /// Keeps words and discs off the grip, and tells where it is.
@@ -52,12 +52,25 @@ pub(super) fn reserve(sketch: &mut Sketch, staged: &Staged) {
     }
 }
 
-/// The grip's disc with the two ways it can go.
+/// Every grip that has a place.
 pub(super) fn draw(sketch: &mut Sketch) {
+    for at in 0..sketch.scene.grips.len() {
+        let grip = sketch.scene.grips[at];
+        match grip.holds {
+            Holds::Link => draw_link(sketch, &grip),
+            Holds::End(_) => {
+                let circle = Circle { centre: grip.at, radius: grip.radius_em };
+                sketch.circle(Id::Grip("end"), Layer::Grips, Role::GripEnd, circle);
+            }
+        }
+    }
+}
+
+/// The disc on the link with the two ways it can go.
+fn draw_link(sketch: &mut Sketch, grip: &Grip) {
     const AWAY_EM: f64 = 0.55;
     const WAY_EM: f64 = 1.4;
-    let Some(&grip) = sketch.scene.grips.first() else { return };
-    let id = Id::Grip(grip.id);
+    let id = Id::Grip("next");
     let along = if grip.view == View::End { Point::X } else { Point::Y };
     for way in [along, -along] {
         let (from, to) =
@@ -70,4 +83,26 @@ pub(super) fn draw(sketch: &mut Sketch) {
     for way in [along, -along] {
         sketch.arrow(id, Layer::Grips, grip.at + 0.6 * grip.radius_em * way, way);
     }
+}
+
+/// Radius of the ring at the end of a dimension line, em.
+pub(super) const END_EM: f64 = 0.42;
+
+/// Puts a ring at a place past the end of a dimension line, where it lies free and can be told from
+/// the other grips by a finger or a pointer; tells whether it stands.
+pub(super) fn add_end(sketch: &mut Sketch, staged: &Staged, grip: Grip) -> bool {
+    /// How far apart two grips are: a pointer's 24 px, a finger's 44 px.
+    const APART_EM: f64 = 2.0;
+    const APART_NARROW_EM: f64 = 3.5;
+    let sheet = staged.drawing.layout().sheet;
+    let apart = if sheet.narrow { APART_NARROW_EM } else { APART_EM };
+    let place = Patch::around(grip.at, grip.radius_em);
+    let edge = Point::new(sheet.width_em, sheet.height_em);
+    let alone = sketch.scene.grips.iter().all(|other| other.at.distance(grip.at) >= apart);
+    let stands = alone && place.within(Point::ZERO, edge) && sketch.is_free(&place);
+    if stands {
+        sketch.taken.push(place);
+        sketch.scene.grips.push(grip);
+    }
+    stands
 }

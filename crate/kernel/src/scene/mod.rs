@@ -44,7 +44,7 @@ pub use layout::Layout;
 pub use lens::{Lens, PAPER_MM};
 pub use lexicon::{Length, Lexicon};
 pub use role::{Role, Stroke};
-pub use sheet::{Grip, Placed, Sheet, View};
+pub use sheet::{Grip, Holds, Placed, Sheet, View};
 pub use staging::Staging;
 
 use crate::plane::{Point, Step};

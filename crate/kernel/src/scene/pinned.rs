@@ -7,8 +7,8 @@ use super::mark::{Spot, first_choice};
 use super::role::Role;
 use super::seat::Seat;
 use super::sketch::{Patch, Sketch};
-use crate::chain::{Pair, Sizes};
-use crate::contact::{Kind, widen};
+use crate::chain::Sizes;
+use crate::contact::widen;
 use crate::posing::{ContactState, Seen};
 
 /// A gap narrower than this on the sheet is not seen, em: 3 px of ordinary text.
@@ -41,15 +41,9 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged, spots: &[Option<Spot>])
 
 /// Whether the whole gap between the two parts, not the one that is closed, cannot be seen.
 fn is_too_narrow(staged: &Staged, state: &ContactState) -> bool {
-    let pair = match state.contact.kind {
-        Kind::PinBore => Pair::PinBore,
-        Kind::PlateFace => Pair::SideGap,
-        Kind::RollerPlate => Pair::RollerPlates,
-        Kind::RollerBarrel => Pair::RollerBarrel,
-        Kind::CollarEnds => return false,
-    };
     let scale = staged.drawing.layout().plan().em_per_mm;
-    scale * pair.gap_mm(staged.drawing.chain()) < SEEN_EM
+    let pair = state.contact.kind.pair();
+    pair.is_some_and(|pair| scale * pair.gap_mm(staged.drawing.chain()) < SEEN_EM)
 }
 
 fn pin(sketch: &mut Sketch, staged: &Staged, truth: &Sizes, (state, spot): (&ContactState, &Spot)) {

@@ -48,6 +48,8 @@ pub enum Role {
     Heavy,
     /// A grip's disc.
     Grip,
+    /// The ring at the end of a dimension line.
+    GripEnd,
     /// A grip's signs.
     GripSign,
     /// The way a grip can go.
@@ -106,7 +108,9 @@ impl Role {
             Self::Overlap | Self::OverlapNumber => Some(Ink::Overlap),
             Self::RubbingEdge => Some(Ink::Rub),
             Self::TouchingSpot | Self::DiscLit | Self::DiscNumber => Some(Ink::Touch),
-            Self::Disc | Self::Grip | Self::Patch | Self::DiscNumberLit => Some(Ink::Sheet),
+            Self::Disc | Self::Grip | Self::GripEnd | Self::Patch | Self::DiscNumberLit => {
+                Some(Ink::Sheet)
+            }
             Self::Arrow | Self::GripSign | Self::LeaderDot | Self::Figure => Some(Ink::Ink),
             Self::Paper => Some(Ink::Paper),
             Self::Note => Some(Ink::InkSoft),
@@ -134,6 +138,7 @@ impl Role {
             Self::Lit => line(Ink::Lit, GLOW_EM, WHOLE),
             Self::Leader => line(Ink::InkSoft, FINE_EM, WHOLE),
             Self::Heavy | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),
+            Self::GripEnd => line(Ink::Ink, EDGE_EM, WHOLE),
             Self::GripPath => line(Ink::Ink, EDGE_EM, DOTS_EM),
             _ => None,
         }

@@ -1,5 +1,6 @@
 //! What a scene is drawn on and where its sections lie.
 
+use crate::contact::Contact;
 use crate::plane::{Point, Projection};
 
 /// The sheet: as wide and high as so many em of its text.
@@ -65,11 +66,30 @@ impl Placed {
     }
 }
 
+/// What a grip moves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Holds {
+    /// The free link of the movement shown.
+    Link,
+    /// The end of the dimension line of an open gap.
+    End(Contact),
+}
+
+impl Holds {
+    /// Its id: `next`, or `end.` and the id of the contact.
+    pub fn id(&self) -> String {
+        match self {
+            Self::Link => "next".to_owned(),
+            Self::End(contact) => ["end.", &contact.id()].concat(),
+        }
+    }
+}
+
 /// Something that can be taken hold of.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Grip {
-    /// Its id.
-    pub id: &'static str,
+    /// What it moves.
+    pub holds: Holds,
     /// The section it moves in.
     pub view: View,
     /// Its centre, mm of the section.

@@ -68,6 +68,7 @@ impl Stage {
     /// Lets go; the chain stays where it is.
     pub fn release(&mut self) {
         self.hand = Hand::Empty;
+        self.end = None;
     }
 
     /// The drawn angle of the whole movement of a section, rad.

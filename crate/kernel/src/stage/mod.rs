@@ -4,6 +4,7 @@
 //! be tested without one. Data flows one way, from the scenario to the pose; a change that would
 //! break a rule is refused whole and the last good chain stays.
 
+mod end;
 mod hand;
 mod line;
 mod tell;
@@ -21,6 +22,7 @@ use crate::quantity::Quantity;
 use crate::report::Report;
 use crate::scenario::{Scenario, Value};
 use crate::table::{PUBLISHED, Published};
+use end::End;
 use hand::Hand;
 
 /// Teeth of the wheel whose bend the side view shows when the scenario names none.
@@ -37,6 +39,7 @@ pub struct Stage {
     mode: Mode,
     taut: bool,
     hand: Hand,
+    end: Option<End>,
 }
 
 impl Default for Stage {
@@ -64,6 +67,7 @@ impl Stage {
             mode: Mode::Turn,
             taut: false,
             hand: Hand::Empty,
+            end: None,
         };
         stage.build(Ask::Share { mode: Mode::Turn, share: 0.0 });
         stage

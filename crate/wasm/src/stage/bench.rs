@@ -116,6 +116,16 @@ impl Bench {
         self.changed().drag(Point::new(x_mm, y_mm));
     }
 
+    /// Takes hold of the end of a contact's dimension line; false where there is none.
+    pub fn hold_end(&mut self, contact: &str) -> bool {
+        self.stage.hold_end(contact)
+    }
+
+    /// Pulls the held end so far from where it was taken, mm of the drawn section: its gap follows.
+    pub fn pull_end(&mut self, dx_mm: f64, dy_mm: f64) -> JsValue {
+        faults_of(self.changed().pull_end(Point::new(dx_mm, dy_mm)))
+    }
+
     /// Lets go.
     pub fn release(&mut self) {
         self.stage.release();

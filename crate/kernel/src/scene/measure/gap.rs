@@ -1,6 +1,6 @@
 //! Dimension lines of open gaps, each with its number.
 
-use super::{ASIDE_EM, HALF_FIGURE_EM, NARROWEST_EM, OUTSIDE_EM, draw_span};
+use super::{ASIDE_EM, HALF_FIGURE_EM, NARROWEST_EM, OUTSIDE_EM, arrows_stand_inside, draw_span};
 use crate::contact::{Contact, End, Joint, Kind};
 use crate::plane::Point;
 use crate::posing::{ContactState, Mark, Mode, Seen};
@@ -9,6 +9,7 @@ use crate::scene::item::{Align, Id, Layer, Size};
 use crate::scene::mark::{Spot, spot_of};
 use crate::scene::role::Role;
 use crate::scene::sketch::{Patch, Sketch};
+use crate::scene::{Grip, Holds, View, grip};
 
 /// A number that hides less metal than this is clear, square em.
 const HIDDEN_EM2: f64 = 0.1;
@@ -73,6 +74,24 @@ fn draw_gap(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &
     draw_span(sketch, id, spot.at, spot.other);
     let what = (id, Layer::Dimensions, Role::Figure);
     sketch.text(what, at, (align, Size::Small), |out| out.push_str(&number));
+    add_end(sketch, staged, marked, spot);
+}
+
+/// The ring at the end of a dimension line that a hand can pull at, on the part that moves with the
+/// gap.
+fn add_end(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
+    let (Seen::Plan, Some(_)) = (marked.seen, marked.contact.kind.pair()) else { return };
+    let Some(meeting) = staged.drawing.meeting(&marked.contact) else { return };
+    let (end, from) = match meeting.moves_at_the_corner() {
+        true => (spot.other, spot.at),
+        false => (spot.at, spot.other),
+    };
+    let way = (end - from).normalize_or(spot.out);
+    let line_end = if arrows_stand_inside(from, end) { 0.0 } else { OUTSIDE_EM };
+    let at = end + (line_end + grip::END_EM) * way;
+    let at_mm = staged.drawing.layout().plan().projection().inverse(end);
+    let (holds, view, radius_em) = (Holds::End(marked.contact), View::Plan, grip::END_EM);
+    grip::add_end(sketch, staged, Grip { holds, view, at_mm, at, radius_em });
 }
 
 /// A place for the number of a gap: in the gap where it is tall enough, else past the arrows, else
@@ -97,7 +116,9 @@ fn place_for(
     let upright = spot.out.y.abs() > spot.out.x.abs();
     let past = |up: f64| {
         let end = if up * (spot.other.y - spot.at.y) > 0.0 { spot.other } else { spot.at };
-        let arrows = if upright { OUTSIDE_EM.max(plate) } else { 0.0 };
+        let inside = arrows_stand_inside(spot.at, spot.other);
+        let line = if inside { OUTSIDE_EM } else { OUTSIDE_EM + 2.0 * grip::END_EM };
+        let arrows = if upright { line.max(plate) } else { 0.0 };
         let clear = arrows + HALF_FIGURE_EM + 0.5 * ASIDE_EM;
         (end + Point::new(0.0, up * clear + HALF_FIGURE_EM), Align::Middle)
     };

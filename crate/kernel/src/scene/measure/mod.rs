@@ -32,10 +32,9 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
 
 /// A dimension line between two points: arrows inside where there is room, outside where not.
 pub(super) fn draw_span(sketch: &mut Sketch, id: Id, from: Point, to: Point) {
-    const ROOM_EM: f64 = 1.5;
     let way = (to - from).normalize_or(Point::Y);
     let layer = Layer::Dimensions;
-    if from.distance(to) >= ROOM_EM {
+    if arrows_stand_inside(from, to) {
         sketch.line(id, layer, Role::Dimension, from, to);
         sketch.arrow(id, layer, to, way);
         sketch.arrow(id, layer, from, -way);
@@ -44,4 +43,10 @@ pub(super) fn draw_span(sketch: &mut Sketch, id: Id, from: Point, to: Point) {
         sketch.arrow(id, layer, to, -way);
         sketch.arrow(id, layer, from, way);
     }
+}
+
+/// Whether a dimension line between two points has room for its arrows.
+fn arrows_stand_inside(from: Point, to: Point) -> bool {
+    const ROOM_EM: f64 = 1.5;
+    from.distance(to) >= ROOM_EM
 }
