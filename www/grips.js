@@ -1,6 +1,7 @@
 // Taking hold of a link: by the grips that stand on it, by the drawing itself with a mouse, by arrow keys.
 
 import { byId, dress, make } from "./dom.js";
+import { Ends } from "./ends.js";
 import { poseWork, reading } from "./work.js";
 import { say } from "./words.js";
 
@@ -22,6 +23,7 @@ export class Grips {
   constructor(stage) {
     this.stage = stage;
     this.session = stage.session;
+    this.ends = new Ends(stage);
     stage.afterPaint.push(() => this.place());
     this.listenTo(stage.canvas, () => null);
   }
@@ -29,7 +31,8 @@ export class Grips {
   /** Puts a button over every grip of the drawing. */
   place() {
     const { bench } = this.session;
-    const grips = this.session.state.fits ? bench.grips() : [];
+    const all = this.session.state.fits ? bench.grips() : [];
+    const grips = all.filter((grip) => !grip.gap);
     for (const [id, button] of this.buttons) {
       if (!grips.some((grip) => grip.id === id)) button.hidden = true;
     }
@@ -40,6 +43,7 @@ export class Grips {
       button.style.setProperty("top", `${grip.y_px}px`);
     }
     this.speak();
+    this.ends.place(all.filter((grip) => grip.gap));
   }
 
   /** @param {string} id */

@@ -8,7 +8,7 @@ import init, { Bench } from "./lightgap_stage.js";
 /** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
 /** @typedef {{id: string, numbers: Record<string, any>}} Answer */
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
-/** @typedef {Spot & {id: string, x_px: number, y_px: number}} Grip */
+/** What can be taken hold of: a link, or the end of a gap's dimension line. @typedef {Spot & {id: string, gap: string|null, x_px: number, y_px: number}} Grip */
 /** A section: px = x_px + x_mm px_per_mm, py = y_px - y_mm px_per_mm. @typedef {{view: string, x_px: number, y_px: number, px_per_mm: number}} Place */
 /** @typedef {{offset_mm: number, yaw_rad: number}} Pose */
 /** @typedef {Pose & {outline: (Pose & {by: string})[]}} Room */
@@ -55,6 +55,8 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {() => Grip[]} grips
  * @property {(view: string, x_mm: number, y_mm: number) => boolean} grab
  * @property {(x_mm: number, y_mm: number) => void} drag
+ * @property {(contact: string) => boolean} hold_end
+ * @property {(dx_mm: number, dy_mm: number) => Fault[]} pull_end
  * @property {() => void} release
  * @property {(steps: number) => void} nudge
  * @property {(share: number, seconds: number) => number} share_after
