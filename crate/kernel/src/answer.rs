@@ -5,9 +5,11 @@
 
 mod line;
 mod wear;
+mod width;
 
 pub use line::line;
 pub use wear::{wear, wear_friction};
+pub use width::width;
 
 use crate::chain::{Chain, Construction, Interference, Pair};
 use crate::contact::{Kind, Limit, Limiter, Play};

@@ -62,7 +62,7 @@
 //! side; [`quantity`], the catalogue
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
 //! lose; [`fit`], many chains of one drawing: tolerance, chance, matching, cost; [`seating`], a joint that folds on a wheel;
-//! [`wear`], what wear adds;
+//! [`wear`], what wear adds; [`width`], how narrow it can go;
 //! [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together;
 //! [`run`], that drive as it moves; [`lot`], its many chains;
@@ -101,3 +101,4 @@ pub mod strand;
 pub mod surface;
 pub mod table;
 pub mod wear;
+pub mod width;

@@ -7,6 +7,7 @@ mod drive;
 mod fit;
 mod surface;
 mod wear;
+mod width;
 
 pub use drive::{DriveSection, SpanSection, StrandSection};
 pub use fit::{
@@ -14,10 +15,11 @@ pub use fit::{
 };
 pub use surface::SurfaceSection;
 pub use wear::{GAUGE_PITCHES, WearSection};
+pub use width::WidthSection;
 
 use crate::chain::{Chain, Interference};
 use crate::contact::Play;
-use crate::drive::{ChainLine, Crooked, Tired};
+use crate::drive::{ChainLine, Crooked, Slim, Tired};
 use crate::scenario::{Corner, FORMAT, Scenario};
 use serde::{Serialize, Serializer};
 
@@ -51,6 +53,9 @@ pub struct Report {
     /// Many chains of one drawing: yields, sorting, cost.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fit: Option<FitSection>,
+    /// Where the width goes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub width: Option<WidthSection>,
     /// The same answers at the extremes of the limits.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub range: Option<RangeSection>,
@@ -153,6 +158,7 @@ impl Report {
                 .map(|surface| SurfaceSection::of(chain, surface)),
             wear: Tired::of(scenario).as_ref().map(WearSection::of),
             fit: FitSection::of(scenario),
+            width: scenario.width.and_then(|_| Slim::of(scenario)).as_ref().map(WidthSection::of),
             range: RangeSection::of(scenario).filter(|_| solved),
         }
     }

@@ -9,6 +9,7 @@
 mod crooked;
 mod curve;
 mod gears;
+mod slim;
 mod stiffness;
 mod study;
 mod sweep;
@@ -18,6 +19,7 @@ mod worn;
 pub use crooked::{Costs, Crooked};
 pub use curve::{Curve, Curves, Marks, Sample, Variant};
 pub use gears::{Gear, Gears, Pair};
+pub use slim::Slim;
 pub use stiffness::{default_stiffness_n_mm, link_stiffness_n_mm};
 pub use study::Study;
 pub use sweep::Sweep;

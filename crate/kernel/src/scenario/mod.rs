@@ -14,6 +14,7 @@ mod section;
 mod stated;
 mod value;
 mod wear;
+mod width;
 
 pub use chance::{Band, Cost, Demand, Limit, Matching};
 pub use corner::Corner;
@@ -24,6 +25,7 @@ pub use section::{Friction, Load, Reach, Sampling, Surface, Wheels};
 pub use stated::StatedChain;
 pub use value::Value;
 pub use wear::Wear;
+pub use width::Width;
 
 use crate::chain::Dimension;
 use crate::error::{Error, Given, Rule};
@@ -63,6 +65,8 @@ pub struct Scenario {
     pub sampling: Option<Sampling>,
     /// How far it has worn.
     pub wear: Option<Wear>,
+    /// How narrow it is to be.
+    pub width: Option<Width>,
     /// What is to get in.
     pub reach: Option<Reach>,
     /// Its surface.
@@ -118,6 +122,7 @@ impl Scenario {
             ("cost", list(&self.cost, Cost::write)),
             ("sampling", self.sampling.as_ref().map(Sampling::write)),
             ("wear", self.wear.as_ref().map(Wear::write)),
+            ("width", self.width.as_ref().map(Width::write)),
             ("reach", self.reach.as_ref().map(Reach::write)),
             ("surface", self.surface.as_ref().map(Surface::write)),
             ("lesson", list(&self.lesson, Step::write)),
@@ -154,13 +159,14 @@ impl Scenario {
         refuse_repeated(fields, "cost", cost.iter().map(|cost| cost.dimension));
         let sampling = fields.section("sampling", Sampling::read);
         let wear = fields.section("wear", |wear| Wear::read(wear, sizes.as_ref()));
+        let width = fields.section("width", |width| Width::read(width, sizes.as_ref()));
         let reach = fields.section("reach", Reach::read);
         let surface = fields.section("surface", Surface::read);
         let lesson = fields.each("lesson", Step::read);
         #[rustfmt::skip]
         let scenario = Self {
             title, about, source, chain: chain?, load, motion, drive, limits, demands, matching, cost,
-            sampling, wear, reach, surface, lesson,
+            sampling, wear, width, reach, surface, lesson,
         };
         Some(scenario)
     }
