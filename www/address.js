@@ -3,7 +3,7 @@
 import { PARTS } from "./work.js";
 
 const VERSION = "1";
-const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull"];
+const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull", "beside"];
 
 /** @typedef {import("./work.js").Work} Work */
 
@@ -23,6 +23,7 @@ export function toAddress(work) {
   for (const { view, from, to } of work.pulls) fields.append("pull", [view, ...[...from, ...to].map(short)].join("_"));
   if (work.times !== null) fields.set("times", String(work.times));
   if (work.unit !== "mm") fields.set("unit", work.unit);
+  if (work.beside !== "paper") fields.set("beside", work.beside);
   for (const [key, value] of Object.entries(work.chain)) {
     fields.set(key, value === null ? "" : typeof value === "number" ? short(value) : String(value));
   }
@@ -53,6 +54,7 @@ export function fromAddress(fragment) {
     held: aside !== null && yaw !== null ? { offset_mm: aside, yaw_rad: yaw } : null,
     times: number("times"),
     unit: fields.get("unit") === "in" ? "in" : "mm",
+    beside: fields.get("beside") ?? "paper",
     chain: chainOf(fields),
     drive: driveOf(fields),
     parts: partsOf(fields),

@@ -77,6 +77,16 @@ function sentence(answer, kind, construction) {
  */
 const twinLine = (line, construction) => sentence(line, "twin", construction) || sentence(line, "answer", construction);
 
+/**
+ * What the magnifier shows, in words.
+ * @param {Session} session
+ */
+function magnified({ magnified, work }) {
+  if (!magnified) return "";
+  const { what, touches, seen } = magnified;
+  return say(touches ? "twin.lens.touch" : "twin.lens", { ...seen, what, thing: say(`thing.${work.beside}`) });
+}
+
 /** @param {Session} session */
 export function startAnswer(session) {
   const [answer, surprise, helper, live, twin] = ["answer", "surprise", "slope", "live", "twin"].map((id) => byId(id));
@@ -93,7 +103,8 @@ export function startAnswer(session) {
       const pulled = byHand(session.work) ? said.helper : "";
       const text = `${said.answer} ${said.surprise} ${pulled}`.trim();
       if (live.textContent !== text) live.textContent = text;
-      twin.replaceChildren(...session.bench.twin().map((line) => make("li", {}, twinLine(line, session.state.construction))));
+      const lines = session.bench.twin().map((line) => twinLine(line, session.state.construction));
+      twin.replaceChildren(...[...lines, magnified(session)].filter(Boolean).map((line) => make("li", {}, line)));
     }, QUIET_MS);
   });
 }

@@ -38,7 +38,8 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {Record<string, any>} play
  * @property {{value: number, start: number, cap: number}} factor
  */
-/** @typedef {{dimensions: {key: string, unit: string, default_rule: string}[], gaps: {key: string, moves: string}[], table: {number: string, pitch_mm: number}[]}} Catalogue */
+/** @typedef {{dimensions: {key: string, unit: string, default_rule: string}[], gaps: {key: string, moves: string}[], table: {number: string, pitch_mm: number}[], things: {key: string, thing_mm: number}[]}} Catalogue */
+/** @typedef {{id: string, gap_mm: number, thing_mm: number, thing_ratio: number}} Magnified */
 /**
  * The bench: one chain, its pose and its drawing. Lengths in mm, angles in rad.
  * @typedef {object} BenchLike
@@ -70,7 +71,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {(width_px: number, height_px: number, text_px: number, narrow: boolean) => void} layout
  * @property {(px: number, py: number) => Spot|null} view_at
  * @property {(ctx: CanvasRenderingContext2D, theme: Record<string, string>, options: {lit: string|null, hide: string[]}) => void} paint
- * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot) => {id: string, gap_mm: number, paper_mm: number}|null} lens
+ * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot, thing: string) => Magnified|null} lens
  * @property {(inches: boolean) => void} use_inches
  * @property {(options: object) => string} svg
  * @property {() => Answer[]} twin

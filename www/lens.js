@@ -1,6 +1,6 @@
-// The round magnifier: the true gap beside a sheet of paper, where the pointer or the focus is.
+// The round magnifier: the true gap beside a thing that people know, where the pointer or the focus is.
 
-import { byId } from "./dom.js";
+import { byId, make } from "./dom.js";
 import { gap } from "./figures.js";
 import { theme } from "./theme.js";
 import { contactName, say } from "./words.js";
@@ -20,6 +20,7 @@ const STILL_PX = 4;
 export class Lens {
   figure = byId("lens-figure");
   canvas = /** @type {HTMLCanvasElement} */ (byId("lens"));
+  menu = /** @type {HTMLSelectElement} */ (byId("lens-thing"));
   /** @type {Spot|null} */
   pointed = null;
   /** @type {string|null} the contact that is shown */
@@ -29,7 +30,8 @@ export class Lens {
   /** @param {Stage} stage */
   constructor(stage) {
     this.stage = stage;
-    this.session = stage.session;
+    const { session } = stage;
+    this.session = session;
     this.context = /** @type {CanvasRenderingContext2D} */ (this.canvas.getContext("2d"));
     for (const kind of /** @type {const} */ (["pointermove", "pointerdown"])) {
       stage.canvas.addEventListener(kind, (event) => this.point(stage.spotOf(event)));
@@ -43,6 +45,19 @@ export class Lens {
     });
     stage.afterPaint.push(() => this.seat());
     new ResizeObserver(() => this.show()).observe(this.canvas);
+    this.things = session.bench.catalogue().things;
+    this.menu.addEventListener("change", () => session.move({ beside: this.menu.value }, true));
+  }
+
+  /** The things that may lie beside the gap, in the unit in use, and where their sizes come from. */
+  offer() {
+    const { beside } = this.session.work;
+    const texts = this.things.map(({ key, thing_mm }) => say("lens.thing", { thing: say(`thing.${key}`), thing_mm }));
+    if (this.menu.options[0]?.text !== texts[0]) {
+      this.menu.replaceChildren(...this.things.map(({ key }, i) => make("option", { value: key }, texts[i])));
+    }
+    this.menu.value = beside;
+    byId("lens-note").textContent = say(`thing.${beside}.source`);
   }
 
   /** @param {Spot|null} spot */
@@ -101,16 +116,26 @@ export class Lens {
     if (size === 0) return;
     canvas.width = canvas.height = Math.round(size * devicePixelRatio);
     this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
-    const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at);
+    const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at, session.work.beside);
     const seen = (this.pointed && hold(this.pointed)) ?? hold(this.chosen()?.id ?? "");
     this.figure.hidden = !seen;
     this.shown = seen?.id ?? null;
-    if (!seen) return;
+    session.magnified = null;
+    if (seen) this.tell(seen);
+  }
+
+  /** @param {import("./kernel.js").Magnified} seen */
+  tell(seen) {
+    const { session, canvas } = this;
     const contact = session.contacts.find(({ id }) => id === seen.id);
     const { who, where } = contact ? contactName(contact, session.state.construction) : { who: "", where: "" };
     const open = contact?.mark === "open";
+    const what = say("lens.of", { who, where });
+    session.magnified = { what, touches: !open, seen };
     byId("lens-gap").textContent = open ? say("lens.gap", { gap_mm: seen.gap_mm }) : say("lens.touch");
-    byId("lens-what").textContent = say("lens.of", { who, where });
-    canvas.setAttribute("aria-label", say("lens.name", { what: `${who}, ${where}`, gap: open ? gap(seen.gap_mm) : say("lens.touch") }));
+    byId("lens-what").textContent = what;
+    const thing = say(`thing.${session.work.beside}`);
+    canvas.setAttribute("aria-label", say("lens.name", { ...seen, what, thing, gap: open ? gap(seen.gap_mm) : say("lens.touch") }));
+    this.offer();
   }
 }

@@ -20,6 +20,8 @@ export class Session extends Seen {
   hidden = [];
   /** @type {import("./questions.js").Asked|null} what the question brings with it, once it has opened */
   asked = null;
+  /** @type {{what: string, touches: boolean, seen: import("./kernel.js").Magnified}|null} what the magnifier shows */
+  magnified = null;
   /** Whether a hand holds a link at this moment. */
   pulling = false;
   history = new History();

@@ -22,10 +22,14 @@ import { isQuestion, waysOf } from "./questions.js";
  * @property {Pull[]} pulls what was then pulled by hand, one after the other, in mm of the drawn section
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
+ * @property {string} beside what lies beside the gap in the magnifier
  */
 
 /** The sections that may differ from the scenario the work began with. */
 export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "reach", "surface"];
+
+/** What may lie beside the gap in the magnifier. */
+const THINGS = ["paper", "hair", "sand", "bristle", "dust"];
 
 /** What is read off the chain for each way of moving it. */
 const READINGS = /** @type {const} */ ({
@@ -47,7 +51,7 @@ export function reading(how, live) {
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm",
+  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", beside: "paper",
 });
 
 /**
@@ -125,6 +129,7 @@ export function sensible(asked, work, scenarios) {
   const wanted = /** @type {Work} */ ({ ...work, ...Object.fromEntries(given) });
   if (!isQuestion(wanted.ask)) wanted.ask = "give";
   if (!waysOf(wanted.ask).includes(wanted.how)) wanted.how = "turn";
+  if (!THINGS.includes(wanted.beside)) wanted.beside = "paper";
   if (!sizeOf(wanted.on)[0] && !scenarios.has(wanted.on)) wanted.on = work.on;
   return wanted;
 }

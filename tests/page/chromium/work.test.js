@@ -138,6 +138,22 @@ describe("the work on the page, in Chromium", () => {
     assert.equal(await lit(), 0);
   });
 
+  test("what lies beside the gap in the magnifier can be chosen, is said in words and stays over a reload", async () => {
+    const glass = () => hand.inside(() => /** @type {HTMLCanvasElement} */ (document.querySelector("#lens")).toDataURL());
+    const seen = new Set([await glass()]);
+    for (const thing of ["hair", "sand", "bristle", "dust"]) {
+      await hand.page.selectOption("#lens-thing", thing);
+      await hand.inside(twoFrames);
+      seen.add(await glass());
+      assert.match(await hand.inside(() => document.querySelector("#lens").getAttribute("aria-label")), new RegExp(words[`thing.${thing}`]));
+    }
+    assert.equal(seen.size, 5, "each looks otherwise");
+    await hand.page.waitForFunction((dust) => document.querySelector("#twin").textContent.includes(dust), words["thing.dust"]);
+    await hand.reload();
+    await hand.inside(opened);
+    assert.equal(await hand.inside(() => document.querySelector("#lens-thing").value), "dust");
+  });
+
   test("the first movement ends at the stop, and any key ends it at once", async () => {
     await hand.page.emulateMedia({ reducedMotion: "no-preference" });
     await hand.goTo("about:blank");

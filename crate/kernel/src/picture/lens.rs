@@ -3,7 +3,7 @@
 use super::Picture;
 use crate::plane::Point;
 use crate::posing::{ContactState, Posing, Seen};
-use crate::scene::{Lens, Scene};
+use crate::scene::{Lens, Scene, Thing};
 use crate::stage::Stage;
 use serde::Serialize;
 
@@ -23,8 +23,10 @@ pub struct Magnified {
     pub id: String,
     /// The true gap, mm.
     pub gap_mm: f64,
-    /// The thickness of the sheet of paper, mm.
-    pub paper_mm: f64,
+    /// How thick the thing beside it is, mm.
+    pub thing_mm: f64,
+    /// How many times as wide as that the gap is.
+    pub thing_ratio: f64,
     /// The drawing, on a sheet of its own.
     #[serde(skip)]
     pub scene: Scene,
@@ -34,18 +36,19 @@ pub struct Magnified {
 const MOST_EM: f64 = 200.0;
 
 impl Picture {
-    /// A magnifier of so many pixels held at a place; none where the chain does not go together or
+    /// A magnifier of so many pixels held at a place, with a thing beside the gap; none where the chain does not go together or
     /// nothing is near.
-    pub fn lens(&self, stage: &Stage, at: &At, size_px: f64) -> Option<Magnified> {
+    pub fn lens(&self, stage: &Stage, at: &At, size_px: f64, thing: Thing) -> Option<Magnified> {
         let posing = stage.posing()?;
         let state = state_at(posing, at)?;
         let mut scene = Scene::default();
         let size_em = MOST_EM.min((size_px / self.unit_px).max(super::LEAST));
         let sizes = stage.chain().sizes();
         let (mode, lexicon) = (stage.mode(), &self.lexicon);
-        scene.compose_lens(&Lens { sizes, posing, state, mode, lexicon, size_em });
+        scene.compose_lens(&Lens { sizes, posing, state, mode, lexicon, size_em, thing });
         let (id, gap_mm) = (state.contact.id(), state.gap_mm);
-        Some(Magnified { id, gap_mm, paper_mm: crate::scene::PAPER_MM, scene })
+        let thing_mm = thing.size_mm();
+        Some(Magnified { id, gap_mm, thing_mm, thing_ratio: gap_mm / thing_mm, scene })
     }
 }
 

@@ -2,7 +2,7 @@ use super::*;
 use crate::contact::Kind;
 use crate::paint::{Call, Recorder, walk};
 use crate::plane::{Point, Step};
-use crate::scene::{Layer, Shape};
+use crate::scene::{Layer, Shape, Thing};
 
 /// A pixel or mm that went through em and back.
 const ROUNDING: f64 = 1e-9;
@@ -83,12 +83,13 @@ fn a_magnifier_shows_the_true_gap_of_the_contact_it_is_held_at() {
     let (picture, mut stage) = (picture(), Stage::default());
     stage.scrub(1.0);
     for contact in stage.contacts() {
-        let seen =
-            picture.lens(&stage, &At::Contact(contact.id.clone()), 140.0).expect("a contact");
+        let seen = picture
+            .lens(&stage, &At::Contact(contact.id.clone()), 140.0, Thing::Paper)
+            .expect("a contact");
         assert_eq!((seen.id, seen.gap_mm.to_bits()), (contact.id, contact.gap_mm.to_bits()));
         assert!(seen.scene.items.iter().any(|item| item.id == Id::Mark("paper")));
     }
-    assert_eq!(picture.lens(&stage, &At::Contact("nothing".to_owned()), 140.0), None);
+    assert_eq!(picture.lens(&stage, &At::Contact("nothing".to_owned()), 140.0, Thing::Paper), None);
 }
 
 #[test]
@@ -98,10 +99,13 @@ fn a_magnifier_in_the_drawing_takes_the_nearest_contact() {
     let posing = stage.posing().expect("a chain that goes together");
     for state in posing.contacts().iter().filter(|state| state.contact.kind == Kind::PinBore) {
         let spot = At::Spot("plan".to_owned(), state.drawn_at);
-        let seen = picture.lens(&stage, &spot, 140.0).expect("a contact");
+        let seen = picture.lens(&stage, &spot, 140.0, Thing::Paper).expect("a contact");
         assert_eq!(seen.id, state.contact.id());
     }
-    assert_eq!(picture.lens(&stage, &At::Spot("end".to_owned(), Point::ZERO), 140.0), None);
+    assert_eq!(
+        picture.lens(&stage, &At::Spot("end".to_owned(), Point::ZERO), 140.0, Thing::Paper),
+        None
+    );
 }
 
 /// The strip of paper is as thick as the scale says: 0.1 mm where 0.3 mm are seen across.
@@ -111,7 +115,7 @@ fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     stage.scrub(1.0);
     let touching = stage.contacts().into_iter().find(|contact| contact.number == Some(1));
     let at = At::Contact(touching.expect("something touches").id);
-    let scene = picture.lens(&stage, &at, 160.0).expect("a contact").scene;
+    let scene = picture.lens(&stage, &at, 160.0, Thing::Paper).expect("a contact").scene;
     let paper = scene.items.iter().find(|item| item.id == Id::Mark("paper")).expect("paper");
     let Shape::Path(steps) = &paper.shape else { panic!("paper is a path") };
     let (Step::Move(a), Step::Line(b)) = (scene.steps[steps.start], scene.steps[steps.start + 1])
@@ -122,12 +126,35 @@ fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     assert!((a.distance(b) - 0.1 / 0.3 * glass).abs() < ROUNDING);
 }
 
+/// Everything that can lie beside a gap is as large there as the gap's own dimension line says.
+#[test]
+fn every_thing_is_drawn_at_the_scale_of_the_gap() {
+    let (picture, mut stage) = (picture(), Stage::default());
+    stage.set_gap("side_gap_mm", 1.0).expect("a chain");
+    stage.scrub(0.0);
+    let plates = stage.contacts().into_iter().find(|contact| contact.kind == "plate-face");
+    let at = At::Contact(plates.expect("plates").id);
+    for &thing in Thing::ALL {
+        let seen = picture.lens(&stage, &at, 400.0, thing).expect("a contact");
+        let scene = &seen.scene;
+        let drawn = scene.items.iter().find(|item| item.id == Id::Mark(thing.key()));
+        let Shape::Path(steps) = &drawn.expect("the thing").shape else { panic!("a path") };
+        let (low, high) = crate::plane::bounds(&scene.steps[steps.clone()]).expect("steps");
+        let scale = 2.0 * scene.clips[0].radius / (4.0 * seen.gap_mm);
+        let across = (high.y - low.y) / scale; // the plates part up and down
+        let grain = matches!(thing, Thing::Sand | Thing::Dust);
+        let least = if grain { 0.85 } else { 1.0 } * thing.size_mm();
+        assert!(across <= thing.size_mm() + ROUNDING && across >= least - ROUNDING, "{thing:?}");
+        assert!((seen.thing_ratio * seen.thing_mm - seen.gap_mm).abs() < ROUNDING);
+    }
+}
+
 #[test]
 fn a_magnifier_of_no_size_or_of_any_size_comes_to_an_end() {
     let (picture, stage) = (picture(), Stage::default());
     let at = At::Contact(stage.contacts().remove(0).id);
     for size_px in [f64::NAN, -1.0, 0.0, 1e300, f64::INFINITY] {
-        let seen = picture.lens(&stage, &at, size_px).expect("a contact");
+        let seen = picture.lens(&stage, &at, size_px, Thing::Sand).expect("a contact");
         assert!(seen.scene.sheet.width_em >= 1.0 && seen.scene.steps.len() < 100_000);
     }
 }

@@ -41,7 +41,7 @@ mod staging;
 pub use drawing::{Drawing, Figure, Show, section_lines};
 pub use item::{Align, CHARACTER_EM, Id, Ink, Item, Layer, Shape, Size, Text, Tint};
 pub use layout::Layout;
-pub use lens::{Lens, PAPER_MM};
+pub use lens::{Lens, Thing};
 pub use lexicon::{Length, Lexicon};
 pub use role::{Role, Stroke};
 pub use sheet::{Grip, Holds, Placed, Sheet, View};

@@ -2,7 +2,7 @@
 
 use super::compose::Staged;
 use super::item::{Id, Layer};
-use super::lens::{Lens, draw_small};
+use super::lens::{Lens, Thing, draw_small};
 use super::mark::{Spot, first_choice};
 use super::role::Role;
 use super::seat::Seat;
@@ -53,7 +53,8 @@ fn pin(sketch: &mut Sketch, staged: &Staged, truth: &Sizes, (state, spot): (&Con
     let seat = Seat { at: spot.at, first, radius_em, distances_em, on_pins: false };
     let Some(centre) = seat.find(sketch) else { return };
     let (mode, lexicon) = (staged.staging.mode, staged.lexicon);
-    let lens = Lens { sizes: truth, posing, state, mode, lexicon, size_em: 2.0 * RADIUS_EM };
+    let (size_em, thing) = (2.0 * RADIUS_EM, Thing::Paper);
+    let lens = Lens { sizes: truth, posing, state, mode, lexicon, size_em, thing };
     let way = (centre - spot.at).normalize_or_zero();
     let rim = centre - RADIUS_EM * way;
     sketch.line(Id::Contact(state.contact), Layer::Marks, Role::DiscLeader, spot.at, rim);

@@ -8,7 +8,7 @@ use lightgap::motion::Opening;
 use lightgap::paint::{SvgOptions, Theme, walk};
 use lightgap::picture::{Hidden, Picture};
 use lightgap::plane::Point;
-use lightgap::scene::{Layer, Length, Lexicon, View};
+use lightgap::scene::{Layer, Length, Lexicon, Thing, View};
 use lightgap::stage::Stage;
 use lightgap_wasm::cross::{self, faults, given, member, taken, texts};
 use wasm_bindgen::prelude::*;
@@ -205,17 +205,20 @@ impl Bench {
     }
 
     /// Paints a magnifier of so many pixels, held at a contact's id or at a spot `{view, x_mm, y_mm}`
-    /// of the drawing, and tells `{id, gap_mm, paper_mm}`; paints nothing and gives `null` where
-    /// there is no contact to show.
+    /// of the drawing, with a thing beside the gap by its key, and tells `{id, gap_mm, thing_mm,
+    /// thing_ratio}`; paints nothing and gives `null` where there is no contact to show.
     pub fn lens(
         &mut self,
         canvas: &CanvasRenderingContext2d,
         size_px: f64,
         colours: &JsValue,
         at: &JsValue,
+        thing: &str,
     ) -> Result<JsValue, JsError> {
         self.read_theme(colours);
-        let at = cross::place(at).and_then(|at| self.picture.lens(&self.stage, &at, size_px));
+        let thing = Thing::of_key(thing).unwrap_or_default();
+        let at =
+            cross::place(at).and_then(|at| self.picture.lens(&self.stage, &at, size_px, thing));
         if let Some(seen) = &at {
             let mut painter = Canvas::new(canvas, &self.theme);
             walk(&seen.scene, self.picture.unit_px(), |_| true, &mut painter);

@@ -2,15 +2,17 @@
 
 use lightgap::chain::{Dimension, Pair};
 use lightgap::quantity::Quantity;
+use lightgap::scene::Thing;
 use lightgap::table::{PUBLISHED, Published};
 use serde::Serialize;
 
-/// Every dimension, every gap and every published size.
+/// Every dimension, every gap, every published size and every thing to lay beside a gap.
 #[derive(Serialize)]
 pub struct Catalogue {
     dimensions: Vec<DimensionRow>,
     gaps: Vec<GapRow>,
     table: Vec<SizeRow>,
+    things: Vec<ThingRow>,
 }
 
 #[derive(Serialize)]
@@ -28,6 +30,13 @@ struct GapRow {
     moves: &'static str,
 }
 
+/// Something to lay beside a gap.
+#[derive(Serialize)]
+struct ThingRow {
+    key: &'static str,
+    thing_mm: f64,
+}
+
 #[derive(Serialize)]
 struct SizeRow {
     number: &'static str,
@@ -41,6 +50,7 @@ impl Catalogue {
             dimensions: Dimension::ALL.iter().map(DimensionRow::of).collect(),
             gaps: Pair::ALL.iter().map(GapRow::of).collect(),
             table: PUBLISHED.iter().map(SizeRow::of).collect(),
+            things: Thing::ALL.iter().map(ThingRow::of).collect(),
         }
     }
 }
@@ -55,6 +65,12 @@ impl DimensionRow {
 impl GapRow {
     fn of(pair: &Pair) -> Self {
         Self { key: Quantity::of_pair(*pair).key(), moves: pair.moves().key() }
+    }
+}
+
+impl ThingRow {
+    fn of(thing: &Thing) -> Self {
+        Self { key: thing.key(), thing_mm: thing.size_mm() }
     }
 }
 
