@@ -68,7 +68,8 @@ impl Stage {
             let (gap_mm, here_mm) = (end.pair.gap_mm(self.chain()), self.gap_here_mm(end));
             let miss_mm = wished_mm - here_mm;
             let next_mm = (gap_mm + miss_mm / slope).max(0.0);
-            if miss_mm.abs() < NEAR_MM || next_mm == gap_mm {
+            let closed = miss_mm < 0.0 && gap_mm <= 0.0;
+            if miss_mm.abs() < NEAR_MM || closed {
                 break;
             }
             self.set_gap(key, next_mm)?;
