@@ -59,6 +59,7 @@ const TWINS: &[(&str, &str, f64, &str, &str)] = &[
     ("wide-gap", "chain.pin_length_mm", 6.9, "chain.pin_length_mm", "at_least_size"),
     ("too-tight", "chain.barrel_mm", 3.6, "chain.barrel_mm", "above_size"),
     ("stiff-link", "chain.bore_mm", 3.0, "chain.bore_mm", "at_least_size"),
+    ("oiled-winch", "reach.viscosity_pa_s", 0.0, "reach.viscosity_pa_s", "positive"),
     ("dusty-trike", "surface.particle_um", 0.0, "surface.particle_um", "positive"),
     ("ferry-thousand", "matching.classes", 1.0, "matching.classes", "at_least"),
 ];

@@ -63,7 +63,7 @@
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
 //! lose; [`fit`], many chains of one drawing: tolerance, chance, matching, cost; [`seating`], a joint that folds on a wheel;
 //! [`wear`], what wear adds; [`width`], how narrow it can go;
-//! [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
+//! [`reach`], what can get in; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together;
 //! [`run`], that drive as it moves; [`lot`], its many chains;
 //! [`report`] and [`answer`], what goes out; [`scene`],
@@ -89,6 +89,7 @@ pub mod picture;
 pub mod plane;
 pub mod posing;
 pub mod quantity;
+pub mod reach;
 pub mod report;
 pub mod run;
 pub mod scenario;

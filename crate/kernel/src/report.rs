@@ -5,6 +5,7 @@
 
 mod drive;
 mod fit;
+mod reach;
 mod surface;
 mod wear;
 mod width;
@@ -13,6 +14,7 @@ pub use drive::{DriveSection, SpanSection, StrandSection};
 pub use fit::{
     AllocationSection, CostSection, DemandSection, FitSection, MatchingSection, PercentileSection,
 };
+pub use reach::{FaceSection, ReachSection};
 pub use surface::SurfaceSection;
 pub use wear::{GAUGE_PITCHES, WearSection};
 pub use width::WidthSection;
@@ -44,6 +46,9 @@ pub struct Report {
     /// The drive: articulation and losses.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drive: Option<DriveSection>,
+    /// What gets in between its parts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reach: Option<ReachSection>,
     /// A rough face of the chain.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub surface: Option<SurfaceSection>,
@@ -151,6 +156,11 @@ impl Report {
             interference: middle.interference,
             span: crooked.as_ref().map(SpanSection::of),
             drive: crooked.as_ref().map(DriveSection::of),
+            reach: scenario
+                .reach
+                .as_ref()
+                .filter(|_| solved)
+                .map(|reach| ReachSection::of(chain, reach)),
             surface: scenario
                 .surface
                 .as_ref()
