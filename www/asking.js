@@ -12,7 +12,7 @@ import { loadWords, say } from "./words.js";
 const sheets = new Map();
 
 /** @param {string} address */
-function addSheet(address) {
+export function addSheet(address) {
   if (!sheets.has(address)) sheets.set(address, fetchSheet(address).catch((error) => {
     sheets.delete(address);
     throw error;

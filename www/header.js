@@ -20,7 +20,7 @@ export function startHeader(session) {
   unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
   const { undo, redo } = startUndo(session);
   session.listen(() => {
-    menu.value = session.work.on;
+    showChosen(menu, session);
     unit.textContent = say(session.work.unit === "in" ? "unit.inch" : "unit.mm");
     dress(unit, { "aria-label": say(`unit.name.${session.work.unit}`), title: say(`unit.name.${session.work.unit}`) });
     dress(undo, { disabled: session.history.past.length === 0 });
@@ -32,13 +32,27 @@ export function startHeader(session) {
   });
 }
 
+/**
+ * Shows what is on the bench; a step of a lesson has a line of its own while it is there.
+ * @param {HTMLSelectElement} menu
+ * @param {Session} session
+ */
+function showChosen(menu, { work: { on }, scenarios }) {
+  const step = menu.querySelector("option[data-step]");
+  if (!step && on.startsWith("lesson-")) menu.prepend(make("option", { "data-step": true, value: on }, scenarios.get(on)?.name ?? on));
+  else if (step && !on.startsWith("lesson-")) step.remove();
+  else if (step) dress(step, { value: on }), step.replaceChildren(scenarios.get(on)?.name ?? on);
+  menu.value = on;
+}
+
 /** @param {string} on */
 const sizeNumber = (on) => /^size-(\w+)-/.exec(on)?.[1] ?? "";
 
 /** @param {Session} session */
 function ours(session) {
   const group = make("optgroup", { label: say("menu.ours") });
-  for (const [id, { name }] of session.scenarios) group.append(make("option", { value: id }, name));
+  const menu = [...session.scenarios].filter(([id]) => !id.startsWith("lesson-"));
+  for (const [id, { name }] of menu) group.append(make("option", { value: id }, name));
   return group;
 }
 
@@ -105,7 +119,7 @@ export function startQuestions(session) {
     showModes(session, modes);
   });
   addEventListener("popstate", (event) => {
-    if (event.state?.ask) {
+    if (event.state?.ask && event.state.on === session.work.on) {
       session.enter(event.state.ask);
       session.writeAddress();
     } else if (session.readAddress()) session.commit();

@@ -169,8 +169,20 @@ export class Session extends Seen {
     this.tell("ask");
   }
 
+  /** What the browser's history keeps of a place. */
+  get mark() {
+    const { on, ask, how } = this.work;
+    return { on, ask, how };
+  }
+
   writeAddress() {
-    history.replaceState({ ask: this.work.ask, how: this.work.how }, "", toAddress(this.work));
+    history.replaceState(this.mark, "", toAddress(this.work));
+  }
+
+  /** Another step of a lesson: a place in the browser's history, and a change that can be undone. */
+  arrive() {
+    if (history.state?.on !== this.work.on) history.pushState(this.mark, "", toAddress(this.work));
+    this.commit();
   }
 
   /**
@@ -180,7 +192,7 @@ export class Session extends Seen {
   visit(ask) {
     if (ask === this.work.ask) return;
     this.enter(ask);
-    history.pushState({ ask, how: this.work.how }, "", toAddress(this.work));
+    history.pushState(this.mark, "", toAddress(this.work));
   }
 
   /** @param {string} ask */

@@ -35,6 +35,15 @@ let colours = {};
 /** The colours in force, by role. */
 export const theme = () => colours;
 
+/** @type {(to: "other"|null) => void} */
+let turn = () => {};
+
+/**
+ * Reads the colours anew; with "other" light turns to dark and dark to light, for as long as the page is open.
+ * @param {"other"|null} to
+ */
+export const switchTheme = (to) => turn(to);
+
 /** Resolves every role to a plain colour, system colours too. */
 function readColours() {
   const probe = document.createElement("span");
@@ -71,6 +80,11 @@ export function startTheme(changed) {
     memory.write(choice);
     put();
   });
+  turn = (to) => {
+    const dark = getComputedStyle(root).colorScheme === "dark";
+    if (to === "other") choice = dark ? "light" : "dark";
+    put();
+  };
   for (const query of WATCHED) matchMedia(query).addEventListener("change", put);
   addEventListener("beforeprint", () => {
     root.dataset.theme = "light";

@@ -1,0 +1,169 @@
+// A lesson: its step over the drawing, the guess before the answer, and the way from step to step.
+
+import { byId, dress, make } from "../dom.js";
+import { figure } from "../figures.js";
+import { labour } from "../labour.js";
+import { say } from "../words.js";
+import { Guess } from "./guess.js";
+import { Hall } from "./hall.js";
+import { filled, lessonCalled, nameOf, stepOf } from "./shelf.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("./shelf.js").Lesson} Lesson */
+/** @typedef {import("./shelf.js").Stand} Stand */
+
+export class Teaching {
+  /** @type {Lesson|null} */
+  lesson = null;
+  step = 1;
+  /** @type {Record<string, any>|null} what the kernel worked out for the step */
+  numbers = null;
+  /** @type {Map<string, Guess>} by step, so that hands and answers stay */
+  guesses = new Map();
+
+  /** @param {Session} session */
+  constructor(session) {
+    this.session = session;
+    const button = (/** @type {string} */ word, /** @type {() => void} */ go) =>
+      make("button", { type: "button", class: word.replace(".", "-"), onclick: go }, say(word));
+    this.count = make("p", { class: "lesson-count" });
+    this.sentence = make("p", { class: "lesson-say" });
+    this.place = make("div", { class: "lesson-guess" });
+    this.back = button("lesson.back", () => this.turn(-1));
+    this.next = button("lesson.next", () => this.turn(1));
+    this.again = button("lesson.again", () => this.go(this.step));
+    this.hall = new Hall(this);
+    this.live = make("p", { class: "hush", role: "status", "aria-live": "polite" });
+    this.element = make("section", { class: "lesson", hidden: true }, this.count, this.sentence, this.place,
+      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, button("lesson.close", () => this.close())), this.live);
+    const stage = byId("stage");
+    stage.insertBefore(this.element, stage.firstChild);
+    session.listen(() => this.heed());
+    addEventListener("keydown", (event) => this.hall.key(event));
+  }
+
+  /** @returns {Stand|undefined} */
+  get stand() {
+    return this.lesson?.stands[this.step - 1];
+  }
+
+  /** @returns {Guess|null} */
+  get guess() {
+    const { lesson, stand } = this;
+    if (!lesson || !stand?.ask) return null;
+    const name = nameOf(lesson.id, this.step);
+    const known = this.guesses.get(name) ?? new Guess(stand.ask, (text) => this.write(text), () => this.show());
+    this.guesses.set(name, known);
+    return known;
+  }
+
+  /** Whether the bench stands as the step left it. */
+  get isThere() {
+    const { session: { work, lit }, lesson, stand } = this;
+    if (!lesson || !stand || work.on !== nameOf(lesson.id, this.step)) return false;
+    const changed = [work.chain, work.drive, work.parts].some((part) => Object.keys(part).length > 0);
+    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === stand.way && work.ask === stand.question && (lit === (stand.light ?? null));
+  }
+
+  /** @param {string} text */
+  write(text) {
+    return filled(text, this.numbers ?? {}, figure);
+  }
+
+  /**
+   * @param {Lesson} lesson
+   * @param {number} step from 1
+   */
+  start(lesson, step) {
+    this.lesson = lesson;
+    return this.go(step);
+  }
+
+  /**
+   * Goes to a step: a place of its own in the browser's history.
+   * @param {number} step from 1
+   */
+  async go(step) {
+    const { session, lesson } = this;
+    const stand = lesson?.stands[step - 1];
+    if (!lesson || !stand) return;
+    this.step = step;
+    const on = nameOf(lesson.id, step);
+    const { question: ask, way: how, at } = stand;
+    session.put({ ...session.work, on, chain: {}, drive: {}, parts: {}, ask, how, at, held: null, pulls: [], times: null });
+    session.arrive();
+    session.light(stand.light ?? null);
+    await this.reckon(stand);
+  }
+
+  /** @param {Stand} stand */
+  async reckon(stand) {
+    this.numbers = null;
+    const chain = this.session.state.sizes;
+    const report = await labour("lesson", "report", stand.scenario, {});
+    if (!report || stand !== this.stand) return;
+    this.numbers = { ...report, chain };
+    this.show();
+    this.live.textContent = `${say("lesson.count", { step: this.step, of: this.lesson?.stands.length })} ${this.write(stand.say)}`;
+  }
+
+  /** @param {1|-1} by */
+  turn(by) {
+    if (!this.lesson) return;
+    if (!this.isThere) return this.go(this.step);
+    if (by > 0 && this.guess && !this.guess.shown) return this.guess.reveal();
+    this.go(Math.max(1, Math.min(this.step + by, this.lesson.stands.length)));
+  }
+
+  close() {
+    this.hall.leave();
+    const left = this.lesson;
+    this.lesson = null;
+    const { session } = this;
+    if (left && stepOf(session.work.on)) {
+      session.put({ ...session.work, on: [...session.scenarios.keys()][0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
+      session.light(null);
+      session.commit();
+    }
+    this.show();
+    byId("lessons").focus();
+  }
+
+  /** Another step may have come by the address, by undo or by the browser's history. */
+  async heed() {
+    const asked = stepOf(this.session.work.on);
+    if (asked && (asked.id !== this.lesson?.id || asked.step !== this.step)) {
+      const lesson = await lessonCalled(this.session, asked.id);
+      if (!lesson || this.session.work.on !== nameOf(asked.id, asked.step)) return;
+      [this.lesson, this.step] = [lesson, asked.step];
+      if (this.stand) await this.reckon(this.stand);
+    }
+    this.show();
+  }
+
+  show() {
+    const { lesson, stand, guess, isThere } = this;
+    this.element.hidden = !lesson || !stand;
+    document.body.toggleAttribute("data-lesson", !this.element.hidden);
+    if (!lesson || !stand) return;
+    const of = lesson.stands.length;
+    this.element.setAttribute("aria-label", lesson.title);
+    this.count.replaceChildren(make("b", {}, lesson.title), ` ${say("lesson.count", { step: this.step, of })}`);
+    this.sentence.textContent = this.numbers ? this.write(stand.say) : say("lesson.reckoning");
+    if (this.place.firstChild !== (guess?.element ?? null)) this.place.replaceChildren(...(guess ? [guess.element] : []));
+    if (this.numbers) guess?.show();
+    dress(this.back, { disabled: this.step === 1 });
+    dress(this.next, { disabled: this.step === of && (!guess || guess.shown), hidden: !isThere });
+    this.next.textContent = say(guess && !guess.shown ? "lesson.reveal" : "lesson.next");
+    dress(this.again, { hidden: isThere });
+    this.again.textContent = say("lesson.again", { step: this.step });
+    this.element.classList.toggle("away", !isThere);
+    this.hall.show();
+  }
+}
+
+/** @type {Teaching|null} */
+let teaching = null;
+
+/** @param {Session} session */
+export const teach = (session) => (teaching ??= new Teaching(session));

@@ -1,0 +1,119 @@
+// Lessons as scenarios: every step of a lesson is a scenario of its own, with what the steps before it changed.
+
+/** @typedef {import("../kernel.js").Scenario} Scenario */
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {{text: string, choices: string[], answer: number, because?: string}} Ask */
+/**
+ * One step as the file has it.
+ * @typedef {object} Step
+ * @property {string} say
+ * @property {Record<string, any>} [set]
+ * @property {string} [question]
+ * @property {string} [way]
+ * @property {number} [at]
+ * @property {string} [light]
+ * @property {Ask} [ask]
+ */
+/** A step and where the steps up to it have led. @typedef {Step & {scenario: Scenario, question: string, way: string, at: number}} Stand */
+/** @typedef {{id: string, title: string, about: string, file: Record<string, any>, stands: Stand[]}} Lesson */
+/** @typedef {{id: string, file: string, title: string}} Listed */
+
+const NAME = /^lesson-(.+)-(\d+)$/;
+
+/** @type {Map<string, Lesson>} those on the shelf */
+const shelf = new Map();
+
+/**
+ * The lesson and step (from 1) that a scenario's name means; null for any other.
+ * @param {string} on
+ */
+export function stepOf(on) {
+  const found = NAME.exec(on);
+  return found ? { id: found[1], step: Number(found[2]) } : null;
+}
+
+/**
+ * @param {string} id
+ * @param {number} step from 1
+ */
+export const nameOf = (id, step) => `lesson-${id}-${step}`;
+
+/** @returns {Promise<Listed[]>} */
+export async function listLessons() {
+  return (await fetch("scenarios/lessons/index.json")).json();
+}
+
+/**
+ * A scenario with some of its values changed, by path.
+ * @param {Record<string, any>} scenario
+ * @param {Record<string, any>} changes
+ */
+function changed(scenario, changes) {
+  const whole = structuredClone(scenario);
+  for (const [path, value] of Object.entries(changes)) {
+    const keys = path.split(".");
+    const last = /** @type {string} */ (keys.pop());
+    let place = whole;
+    for (const key of keys) place = place[key] ??= {};
+    place[last] = value;
+  }
+  return whole;
+}
+
+/**
+ * The steps of a lesson, each on what the steps before it changed.
+ * @param {Record<string, any>} file
+ * @returns {Stand[]}
+ */
+function standsOf({ lesson, ...begin }) {
+  let [scenario, question, way, at] = [begin, "give", "turn", 1];
+  return lesson.map((/** @type {Step} */ step) => {
+    scenario = changed(scenario, step.set ?? {});
+    [question, way, at] = [step.question ?? question, step.way ?? way, step.at ?? at];
+    return { ...step, scenario, question, way, at };
+  });
+}
+
+/**
+ * Puts a lesson on the shelf: its steps become scenarios of the session.
+ * @param {Session} session
+ * @param {string} id
+ * @param {Record<string, any>} file
+ * @returns {Lesson}
+ */
+export function shelve(session, id, file) {
+  const lesson = { id, title: file.title, about: file.about ?? "", file, stands: standsOf(file) };
+  for (const [index, { scenario }] of lesson.stands.entries()) {
+    session.scenarios.set(nameOf(id, index + 1), { name: `${file.title}, ${index + 1}`, scenario });
+  }
+  shelf.set(id, lesson);
+  return lesson;
+}
+
+/**
+ * A lesson of ours by its id, from the shelf or its file; null when there is none.
+ * @param {Session} session
+ * @param {string} id
+ */
+export async function lessonCalled(session, id) {
+  const known = shelf.get(id);
+  if (known) return known;
+  const listed = (await listLessons()).find((each) => each.id === id);
+  if (!listed) return null;
+  return shelve(session, id, await (await fetch(`scenarios/lessons/${listed.file}`)).json());
+}
+
+/**
+ * The text with its {paths} filled from numbers the kernel worked out; each is written by the ending of its name.
+ * @param {string} text
+ * @param {Record<string, any>} numbers
+ * @param {(name: string, value: unknown) => string} write
+ */
+export function filled(text, numbers, write) {
+  return text.replace(/\{([\w.]+)\}/g, (_, path) => {
+    const keys = path.split(".");
+    const value = keys.reduce((/** @type {any} */ place, /** @type {string} */ key) => place?.[key], numbers);
+    const name = keys.filter((/** @type {string} */ key) => !/^\d+$/.test(key)).at(-1) ?? path;
+    return value === undefined || value === null ? "–" : write(name, value);
+  });
+}
