@@ -12,7 +12,8 @@ let words = {};
 export async function loadWords(part) {
   const answer = await fetch(`words/en/${part}.json`);
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
-  words = { ...words, ...(await answer.json()) };
+  const more = await answer.json(); // others may have come meanwhile
+  words = { ...words, ...more };
   return words;
 }
 

@@ -30,7 +30,7 @@ export class Guess {
   /** @param {number} index */
   row(index) {
     const choice = make("button", { type: "button", class: "lesson-choice", onclick: () => this.choose(index + 1) });
-    const count = make("output", { class: "lesson-hands" });
+    const count = make("output", { class: "lesson-hands", "aria-label": say("lesson.hands.name", { choice: index + 1 }) });
     const raise = (/** @type {number} */ by) => () => {
       this.hands[index] = Math.max(0, this.hands[index] + by);
       this.show();

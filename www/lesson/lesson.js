@@ -59,10 +59,10 @@ export class Teaching {
 
   /** Whether the bench stands as the step left it. */
   get isThere() {
-    const { session: { work, lit }, lesson, stand } = this;
+    const { session: { work }, lesson, stand } = this;
     if (!lesson || !stand || work.on !== nameOf(lesson.id, this.step)) return false;
     const changed = [work.chain, work.drive, work.parts].some((part) => Object.keys(part).length > 0);
-    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === stand.way && work.ask === stand.question && (lit === (stand.light ?? null));
+    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === stand.way && work.ask === stand.question;
   }
 
   /** @param {string} text */
@@ -136,6 +136,7 @@ export class Teaching {
       const lesson = await lessonCalled(this.session, asked.id);
       if (!lesson || this.session.work.on !== nameOf(asked.id, asked.step)) return;
       [this.lesson, this.step] = [lesson, asked.step];
+      if (this.stand && this.isThere) this.session.light(this.stand.light ?? null);
       if (this.stand) await this.reckon(this.stand);
     }
     this.show();

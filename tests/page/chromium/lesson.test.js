@@ -1,0 +1,118 @@
+// Lessons: step by step, a guess before the answer, left and come back to, in the hall, and what to say in step.
+
+import assert from "node:assert/strict";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { focusOn, opened, textOf } from "../support/inside.js";
+import { startPage } from "../support/server.js";
+
+const SAY = ".lesson-say";
+const NEXT = ".lesson-next:not([hidden])";
+
+describe("a lesson, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof openChromium>>} */
+  let hand;
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => {
+    page = await startPage();
+    hand = await openChromium();
+  });
+  after(async () => {
+    await hand?.close();
+    await page?.stop();
+  });
+  const click = (selector) => hand.inside((found) => document.querySelector(found).click(), selector);
+  const told = () => hand.inside(() => new Promise((done) => {
+    const look = () => (/^(?!Working).{9}/.test(document.querySelector(".lesson:not([hidden]) .lesson-say")?.textContent ?? "") ? done(true) : setTimeout(look, 20));
+    look();
+  }));
+  const said = async () => (await told(), hand.inside(textOf, SAY));
+  const open = async (fragment) => {
+    await hand.goTo("about:blank");
+    await hand.goTo(page.address + fragment);
+    await hand.inside(opened);
+  };
+  const hash = () => hand.inside(() => location.hash);
+  const step = (number) => `#v=1&on=lesson-why-so-little-${number}&ask=give&how=turn&at=${number === 1 ? 0 : 1}`;
+  beforeEach(() => open(""));
+
+  test("it is chosen from the first screen and walked by its buttons, the address following", async () => {
+    await click("#lessons");
+    await hand.inside(() => new Promise((done) => {
+      const look = () => (document.querySelector(".lesson-list button") ? done(true) : setTimeout(look, 20));
+      look();
+    }));
+    await click(".lesson-list li:nth-child(2) button");
+    assert.match(await said(), /ferry’s chain/);
+    assert.match(await hash(), /on=lesson-why-so-little-1&/);
+    await click(NEXT);
+    assert.match(await hash(), /on=lesson-why-so-little-1&/, "the answer comes first");
+    assert.notEqual(await hand.inside(textOf, ".lesson-because"), "");
+    await click(NEXT);
+    assert.match(await said(), /It turns 0\.25°/, "the number is the kernel's");
+    assert.match(await hash(), /on=lesson-why-so-little-2&/);
+    await hand.inside(() => history.back());
+    assert.match(await said(), /ferry’s chain/);
+  });
+
+  test("an answer that is not shown is nowhere in the address or in the words", async () => {
+    await open(step(1));
+    await said();
+    assert.equal(await hand.inside(() => document.querySelectorAll(".lesson .right").length), 0);
+    assert.equal(await hand.inside(textOf, ".lesson-because"), "");
+    const unanswered = await hash();
+    await click(".lesson-choice");
+    assert.equal(await hash(), unanswered);
+    assert.equal(await hand.inside(textOf, ".lesson .right .number"), "2");
+  });
+
+  test("one leaves it, tries something and comes back to the step", async () => {
+    await open(step(2));
+    await said();
+    await hand.inside(focusOn, "#scrub");
+    await hand.press("Home");
+    assert.equal(await hand.inside(() => document.querySelector(".lesson-next").hidden), true);
+    await click(".lesson-again");
+    await said();
+    assert.equal(await hand.inside(() => document.querySelector(".lesson-again").hidden), true);
+    assert.match(await hash(), /on=lesson-why-so-little-2&.*at=1/);
+    await click(".lesson-close");
+    assert.equal(await hand.inside(() => document.querySelector(".lesson").hidden), true);
+    assert.match(await hash(), /on=ferry-winch&/);
+  });
+
+  test("the hall is worked by keys and clickers, and hands stay through the answer", async () => {
+    await open(step(1));
+    await said();
+    await hand.press("h");
+    assert.equal(await hand.inside(() => document.body.hasAttribute("data-hall")), true);
+    await click(".lesson-count-hands button:last-child");
+    await hand.inside(() => /** @type {HTMLElement} */ (document.activeElement).blur());
+    await hand.press(".");
+    assert.equal(await hand.inside(textOf, ".lesson-hands"), "1");
+    assert.notEqual(await hand.inside(textOf, ".lesson-because"), "");
+    await hand.press("ArrowRight");
+    assert.match(await said(), /It turns/);
+    await hand.press("PageUp");
+    assert.equal(await said() && await hand.inside(textOf, ".lesson-hands"), "1");
+    const size = await hand.inside(() => parseFloat(getComputedStyle(document.querySelector(".lesson-say")).fontSize) / innerHeight);
+    assert.ok(size >= 1 / 40, `a fortieth of the height, not ${size}`);
+    await hand.press("Escape");
+    assert.equal(await hand.inside(() => document.body.hasAttribute("data-hall")), false);
+  });
+
+  test("what to say is told to a second window in step", async () => {
+    await open(step(2));
+    await said();
+    const heard = await hand.inside(() => new Promise((done) => {
+      const channel = new BroadcastChannel("lightgap.lesson");
+      channel.addEventListener("message", ({ data }) => data.say && done(data));
+      channel.postMessage("here");
+    }));
+    assert.match(heard.say, /It turns 0\.25°/);
+    assert.match(heard.next, /twice as wide/);
+  });
+
+  test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
+});
