@@ -30,6 +30,7 @@ export const QUESTIONS = [
   { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
   { id: "touch", ways: WAYS, offers: () => true },
   { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
+  { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
 ];
 
 /** @param {string} id */

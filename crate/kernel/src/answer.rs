@@ -3,6 +3,7 @@
 //! No prose lives here. The word list keeps the sentence under `answer.<id>`, and under
 //! `surprise.<id>` what nobody expects. Numbers end in their unit.
 
+pub mod fit;
 mod line;
 mod wear;
 mod width;

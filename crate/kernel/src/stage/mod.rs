@@ -5,11 +5,13 @@
 //! break a rule is refused whole and the last good chain stays.
 
 mod end;
+mod fit;
 mod hand;
 mod line;
 mod tell;
 mod twin;
 
+pub use fit::{ChanceView, FitDesk, FitState, MatchView};
 pub use line::{LineDesk, LineState};
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 

@@ -2,7 +2,9 @@
 //! text.
 
 mod csv;
+mod limits;
 mod published;
 
 pub use csv::dimensions_csv;
+pub use limits::{limits_csv, with_limits};
 pub use published::{Filled, PUBLISHED, Published};

@@ -4,6 +4,7 @@
 //! finds it by its id. Nothing here may draw or wait.
 #![cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a page calls it"))]
 
+mod fit;
 mod line;
 mod report;
 
@@ -25,6 +26,7 @@ fn main() {
 #[wasm_bindgen]
 #[derive(Default)]
 pub struct Labourer {
+    fit: fit::Desk,
     line: line::Desk,
 }
 
@@ -64,6 +66,7 @@ impl Labourer {
         _progress: &Function,
     ) -> Answered {
         match question {
+            "fit" => self.fit.answer(scenario, asked),
             "line" => self.line.answer(scenario, asked),
             "report" => report::answer(scenario),
             unknown => Err(vec![Error::text("question", unknown, Rule::UnknownKey)]),

@@ -4,6 +4,7 @@
 //! in the order of their numbers, so that the answer has the same bits however the work is shared.
 
 mod moments;
+mod packed;
 mod said;
 mod tally;
 

@@ -101,3 +101,14 @@ fn other_limits_on_one_dimension_leave_the_draws_of_the_others() {
     assert_ne!(before.outer_spacing_mm.to_bits(), after.outer_spacing_mm.to_bits());
     assert_eq!(many.spreads[3].dimension, Dimension::OuterSpacing);
 }
+
+#[test]
+fn a_tally_is_the_same_after_a_journey_as_numbers() {
+    let study = Study::new(trike(), vec![side_gap(0.17, 0.23)], 9_000);
+    let (first, rest) = (study.run(0, 2), study.run(2, study.blocks()));
+    let mut joined = study.tally();
+    assert!(joined.join_packed(&first.packed()) && joined.join_packed(&rest.packed()));
+    assert_eq!(joined, study.run(0, study.blocks()));
+    assert!(!joined.join_packed(&first.packed()[1..]), "a row that is too short is refused");
+    assert_eq!(joined.sets, 9_000);
+}

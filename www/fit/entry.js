@@ -1,0 +1,83 @@
+// One number of a table that can be typed, with the sentence that refuses it beneath its row.
+
+import { faultSentence } from "../field.js";
+import { dress, make } from "../dom.js";
+import { degreesOf, fieldOf, mmOf, radOf } from "../figures.js";
+import { has, say } from "../words.js";
+
+/** @typedef {import("../kernel.js").Fault} Fault */
+
+/** What a number is written in, by the ending of its name. @param {string} name */
+const written = (name) => {
+  if (name.endsWith("_rad")) return { text: (/** @type {number} */ rad) => String(Number(degreesOf(rad).toFixed(4))), value: (/** @type {string} */ text) => radOf(number(text)) };
+  if (name.endsWith("_mm")) return { text: fieldOf, value: mmOf };
+  return { text: String, value: number };
+};
+
+/** @param {string} text */
+const number = (text) => (text.trim() === "" ? NaN : Number(text));
+
+/** A place for sentences about what was typed. */
+export const faultPlace = () => make("p", { class: "fault", role: "alert", hidden: true, id: `fit-fault-${++count}` });
+let count = 0;
+
+/**
+ * Says what is wrong, or nothing.
+ * @param {HTMLElement} place
+ * @param {Fault[]} faults
+ */
+export function tellFaults(place, faults) {
+  place.textContent = faults.map((fault) => faultSentence(named(fault))).join(" ");
+  place.hidden = faults.length === 0;
+}
+
+/**
+ * The same fault with a field that has a name: `limits[3].plus` is the upper limit.
+ * @param {Fault} fault
+ * @returns {Fault}
+ */
+export function named(fault) {
+  const id = `fit.field.${fault.path.replace(/^.*\]\.?/, "") || "row"}`;
+  return has(id) ? { ...fault, path: id } : fault;
+}
+
+/**
+ * A number field. An empty one means nothing where that is allowed.
+ * @param {string} name its key, which ends in its unit
+ * @param {string} label
+ * @param {number|null} value
+ * @param {HTMLElement} place where its fault is told
+ * @param {(value: number|null) => Fault[]} set
+ * @param {{empty?: boolean}} [may]
+ */
+export function entry(name, label, value, place, set, { empty = false } = {}) {
+  const { text, value: read } = written(name);
+  const input = make("input", { type: "number", step: "any", inputmode: "decimal", "aria-label": label, "aria-describedby": place.id, value: value === null ? "" : text(value) });
+  input.addEventListener("change", () => {
+    const typed = input.value.trim() === "" && empty && !input.validity.badInput ? null : read(input.value);
+    const faults = Number.isNaN(typed) ? [{ path: "", value: input.value, rule: "not_a_number", numbers: {} }] : set(typed);
+    tellFaults(place, faults);
+    dress(input, { "aria-invalid": faults.length > 0 ? "true" : null });
+  });
+  return input;
+}
+
+/**
+ * A choice among words.
+ * @param {string} label
+ * @param {[string, string][]} choices
+ * @param {string} chosen
+ * @param {(value: string) => void} set
+ */
+export function choice(label, choices, chosen, set) {
+  const select = make("select", { "aria-label": label }, ...choices.map(([value, text]) => make("option", { value, selected: value === chosen }, text)));
+  select.addEventListener("change", () => set(select.value));
+  return select;
+}
+
+/** @param {string} word @param {() => void} work @param {string} [label] */
+export function button(word, work, label) {
+  const made = make("button", { type: "button", "aria-label": label }, say(word));
+  made.addEventListener("click", work);
+  return made;
+}

@@ -1,0 +1,42 @@
+// How often each value came: bars, those outside the demand in another dress, with the demand's limits.
+
+import { draw, dress, make } from "../dom.js";
+import { figure } from "../figures.js";
+import { say } from "../words.js";
+import { limitLines, Scale, ticks } from "./scale.js";
+
+/** @typedef {import("./types.js").DemandView} DemandView */
+/** @typedef {import("./types.js").Bar} Bar */
+
+const [TOP, FOOT_ROOM] = [26, 30];
+
+/**
+ * Fills a drawing with a histogram.
+ * @param {SVGElement} picture
+ * @param {DemandView} demand
+ * @param {Bar[]} bars
+ * @param {{width: number, height: number, scale?: Scale, name: string, most?: number}} look
+ */
+export function histogram(picture, demand, bars, { width, height, scale = Scale.ofBars(demand, bars, width), name, most }) {
+  const highest = most ?? Math.max(...bars.map(([, , count]) => count), 1);
+  const foot = height - FOOT_ROOM;
+  const inside = (/** @type {Bar} */ [low, high]) => (demand.at_least === null || high > demand.at_least) && (demand.at_most === null || low < demand.at_most);
+  const drawn = bars.map((bar) => {
+    const [x, to] = [scale.x(bar[0]), scale.x(bar[1])];
+    const tall = (bar[2] / highest) * (foot - TOP);
+    return draw("rect", { class: inside(bar) ? "bar good" : "bar fails", x: x + 0.5, y: foot - tall, width: Math.max(0.5, to - x - 1), height: tall });
+  });
+  dress(picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": name });
+  picture.replaceChildren(...drawn, ...ticks(demand.quantity, scale, foot), ...limitLines(demand, scale, 2, foot));
+}
+
+/**
+ * The bars as a table.
+ * @param {DemandView} demand
+ * @param {Bar[]} bars
+ */
+export function barTable({ quantity }, bars) {
+  return make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.table") }, make("table", { class: "fit-table" },
+    make("thead", {}, make("tr", {}, ...["from", "to", "count"].map((each) => make("th", { scope: "col" }, say(`fit.bar.${each}`))))),
+    make("tbody", {}, ...bars.map(([low, high, count]) => make("tr", {}, make("td", {}, figure(quantity, low)), make("td", {}, figure(quantity, high)), make("td", {}, String(count)))))));
+}

@@ -1,0 +1,85 @@
+// Parts measured, sorted and paired: before and after, who is left over, and some of the parts one by one.
+
+import { draw, dress, make } from "../dom.js";
+import { decimal, figure } from "../figures.js";
+import { say } from "../words.js";
+import { percent } from "./demands.js";
+import { histogram } from "./histogram.js";
+import { fine, Scale } from "./scale.js";
+
+/** @typedef {import("./types.js").MatchView} MatchView */
+/** @typedef {import("./types.js").DemandView} DemandView */
+
+const WAYS = ["before", "classes", "rank"];
+const MOST_CLASSES = 24;
+const DOTS = { height: 172, rows: [48, 128], radius: 3.2, spread: 9 };
+
+export class Match {
+  charts = WAYS.map(() => draw("svg", { class: "fit-picture", role: "img" }));
+  notes = WAYS.map(() => make("p", { class: "hint" }));
+  dots = draw("svg", { class: "fit-picture", role: "img" });
+  left = make("p", {});
+
+  /** @param {(classes: number, done: boolean) => void} set */
+  constructor(set) {
+    this.slider = make("input", { type: "range", min: 2, max: MOST_CLASSES, step: 1, "aria-label": say("fit.classes") });
+    this.count = make("output", { class: "fit-count" });
+    this.slider.addEventListener("input", () => set(Number(this.slider.value), false));
+    this.slider.addEventListener("change", () => set(Number(this.slider.value), true));
+    const three = WAYS.map((way, i) => make("figure", {}, make("figcaption", {}, make("b", {}, say(`fit.way.${way}`))), this.charts[i], this.notes[i]));
+    this.element = make("section", { class: "fit-block" }, make("h2", {}, say("fit.match")), make("p", { class: "hint" }, say("fit.match.hint")),
+      make("label", { class: "fit-row fit-slider" }, say("fit.classes"), this.slider, this.count),
+      make("div", { class: "fit-three" }, ...three), this.left, make("figure", {}, this.dots, make("figcaption", { class: "hint" }, say("fit.dots.hint"))));
+  }
+
+  /**
+   * @param {MatchView|null} match
+   * @param {DemandView[]} demands
+   * @param {number} width
+   */
+  show(match, demands, width) {
+    this.element.hidden = !match;
+    if (!match) return;
+    const demand = demands[match.demand];
+    if (document.activeElement !== this.slider) this.slider.value = String(match.classes);
+    this.count.textContent = String(match.classes);
+    dress(this.slider, { "aria-valuetext": say("fit.classes.count", { count: match.classes }) });
+    const each = Math.max(220, Math.round(/** @type {HTMLElement} */ (this.charts[0].parentElement).clientWidth) - 16);
+    const scale = Scale.ofBars(demand, match.ways[0].histogram, each);
+    match.ways.forEach((way, i) => {
+      const kept = way.histogram.filter(([low, high]) => scale.shows(low) && scale.shows(high));
+      const note = say(`fit.way.note${way.leftover_fraction > 0 ? ".left" : ""}`, { percent: percent(way.yield_fraction), sd: fine(demand.quantity, way.sd, 3), left: decimal(100 * way.leftover_fraction, 0) });
+      histogram(this.charts[i], demand, kept, { width: each, height: 170, scale, name: `${say(`fit.way.${WAYS[i]}`)}: ${note}` });
+      this.notes[i].textContent = note;
+    });
+    const [a, b] = match.dimensions.map((key) => say(`size.${key}`));
+    const most = Math.max(...match.firsts.map((count, i) => Math.abs(count - match.seconds[i])));
+    this.left.textContent = say(match.alike ? "fit.match.alike" : "fit.match.opposite", { a, b, most });
+    this.sort(match, width);
+  }
+
+  /** The first parts that came, each a dot at its own size; hollow where it has no partner. @param {MatchView} match @param {number} width */
+  sort(match, width) {
+    const drawn = match.dots.flatMap((parts, row) => {
+      const [low, high] = match.ends_mm[row];
+      const edge = 0.12 * (high - low);
+      const scale = new Scale(low - edge, high + edge, width);
+      const y = DOTS.rows[row];
+      const walls = Array.from({ length: match.classes + 1 }, (_, i) => scale.x(low + ((high - low) * i) / match.classes));
+      const dot = (/** @type {[number, number]} */ [mm, partner], /** @type {number} */ i) => draw("circle", {
+        class: partner < 0 ? "dot-left" : `dot-paired kind-${classOf(mm, low, high, match.classes, row === 1 && !match.alike) % 5}`,
+        cx: scale.x(Math.min(high + edge, Math.max(low - edge, mm))), cy: y + DOTS.spread * (((i * 7) % 5) - 2), r: DOTS.radius,
+      });
+      return [...walls.map((x) => draw("path", { class: "wall", d: `M${x} ${y - 24}V${y + 24}` })), ...parts.map(dot),
+        draw("text", { class: "tick", x: 12, y: y - 26 }, say("fit.dots.row", { part: say(`size.${match.dimensions[row]}`), low: figure("low_mm", low), high: figure("high_mm", high) }))];
+    });
+    dress(this.dots, { viewBox: `0 0 ${width} ${DOTS.height}`, height: DOTS.height, "aria-label": say("fit.dots", { count: match.dots[0].length }) });
+    this.dots.replaceChildren(...drawn);
+  }
+}
+
+/** The class that a part is put into. @param {number} mm @param {number} low @param {number} high @param {number} classes @param {boolean} turned */
+function classOf(mm, low, high, classes, turned) {
+  const own = Math.max(0, Math.min(classes - 1, Math.floor(((mm - low) / (high - low)) * classes)));
+  return turned ? classes - 1 - own : own;
+}
