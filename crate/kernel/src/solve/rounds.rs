@@ -15,6 +15,9 @@ const PENALTY: f64 = 1e7;
 const REFINEMENTS: u32 = 10;
 /// What rounding leaves of a scaled gap or force of size 1 after a few dozen operations.
 pub(super) const EXACT: f64 = 1e-12;
+/// Rounding gathers along a band: a scaled gap or force of size 1 keeps this much more of it for
+/// each so many unknowns.
+const GATHERED: f64 = 50.0;
 /// Refinement stops here: another one would only stir the last bits.
 const STILL: f64 = 1e-15;
 
@@ -130,7 +133,8 @@ impl Rounds {
             let still = unbalanced <= STILL * force && open <= STILL * length;
             let left = unbalanced / force + open / length;
             if still || refinement == REFINEMENTS || left > WORTHWHILE * before {
-                return unbalanced <= EXACT * force && open <= EXACT * length;
+                let exact = exact(unknowns);
+                return unbalanced <= exact * force && open <= exact * length;
             }
             before = left;
             self.refine(rows, point);
@@ -203,8 +207,9 @@ impl Rounds {
     /// Drops rows that pull and adds rows that are violated: all of them, or the worst one.
     /// Answers whether anything changed; if not, pulls within rounding are set to zero.
     fn change(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, one: bool) -> bool {
-        let slack = EXACT * (1.0 + largest(&point.x));
-        let pull = EXACT * (1.0 + largest(&point.push));
+        let exact = exact(scaled.gradient.len());
+        let slack = exact * (1.0 + largest(&point.x));
+        let pull = exact * (1.0 + largest(&point.push));
         let mut changed = false;
         let (mut worst, mut worst_row) = (0.0, None);
         for row in 0..rows.len() {
@@ -232,6 +237,11 @@ impl Rounds {
         }
         changed
     }
+}
+
+/// What rounding leaves of a scaled gap or force of size 1 in a problem of so many unknowns.
+fn exact(unknowns: usize) -> f64 {
+    EXACT * (1.0 + unknowns as f64 / GATHERED)
 }
 
 /// A hash of the set (FNV-1a over its rows), to notice when one comes back.

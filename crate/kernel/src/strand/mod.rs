@@ -31,7 +31,7 @@ mod pace;
 mod solution;
 
 pub use link::Ends;
-pub use solution::{Outcome, Solution, Thrust};
+pub use solution::{LinkPose, Outcome, Solution, Thrust};
 
 use crate::chain::Sizes;
 use crate::solve::{Problem, Solver, Start, Status};
@@ -69,8 +69,9 @@ pub struct Strand {
 
 /// Rounds after which a solve gives up.
 const MOST_ROUNDS: u32 = 200;
-/// A step below this ends the rounds, mm.
-const STEP_MM: f64 = 1e-11;
+/// A step below this for each joint ends the rounds, mm: rounding gathers along a strand, and what
+/// such a step leaves unbalanced is far below a billionth of the tension.
+const STEP_MM: f64 = 5e-12;
 /// At offsets on the way to the one that is asked for, a step below this is enough to go on from.
 const ON_THE_WAY_MM: f64 = 1e-4;
 /// A first step below this shows that the pose was in balance already, mm: it is left alone, since
@@ -140,7 +141,8 @@ impl Strand {
         let step_mm = self.growth_mm();
         loop {
             self.offset_mm = (self.offset_mm + step_mm).min(wanted_mm);
-            let within_mm = if self.offset_mm < wanted_mm { ON_THE_WAY_MM } else { STEP_MM };
+            let on_the_way = self.offset_mm < wanted_mm;
+            let within_mm = if on_the_way { ON_THE_WAY_MM } else { self.still_mm() };
             let (status, spent) = self.settle(within_mm);
             rounds += spent;
             if status != Outcome::Solved {
@@ -170,7 +172,7 @@ impl Strand {
         let mut step_mm = self.growth_mm();
         while step_mm > least_step_mm {
             self.offset_mm = good_mm + step_mm;
-            let (outcome, _) = self.settle(STEP_MM);
+            let (outcome, _) = self.settle(self.still_mm());
             if outcome == Outcome::Solved {
                 self.solved = true;
                 good.clone_from(&self.links);
@@ -183,6 +185,11 @@ impl Strand {
         }
         self.offset_mm = good_mm;
         Some(good_mm)
+    }
+
+    /// A step below this ends the rounds, mm.
+    fn still_mm(&self) -> f64 {
+        STEP_MM * self.setup.joints as f64
     }
 
     /// By how much the offset grows at most between solves, mm.

@@ -2,7 +2,7 @@
 
 use super::Strand;
 use crate::contact::Kind;
-use crate::plane::Point;
+use crate::plane::{Placement, Point};
 
 /// How a solve ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -58,6 +58,8 @@ pub struct Solution {
     pub pin_moment_n_mm: Vec<f64>,
     /// The total moment about the joint's centre, N mm, on the link after it.
     pub moment_n_mm: Vec<f64>,
+    /// The force of each joint's contacts on the link after it, N: along, across.
+    pub force_n: Vec<Point>,
     /// The joints' centres, mm: the pins'.
     pub joint: Vec<Point>,
     /// The thrust line.
@@ -98,10 +100,36 @@ impl Solution {
             face_moment_n_mm: per(&|load| load.face_moment_n_mm),
             pin_moment_n_mm: per(&|load| way * load.pin_moment_n_mm),
             moment_n_mm: per(&|load| way * load.moment_n_mm),
+            force_n: loads
+                .iter()
+                .map(|load| Point::new(load.force.x, way * load.force.y))
+                .collect(),
             joint: joint.iter().map(|at| Point::new(at.x, way * at.y)).collect(),
             thrust: Thrust { at_start_mm: way * thrust.at_start_mm, slope: way * thrust.slope },
             worst_gap_mm: worst_gap_mm(strand),
         }
+    }
+}
+
+/// Where a link of a strand stands; the origin of an inner link is its first bore's centre, that of an
+/// outer one its first pin's, and that of link 0 its only pin's.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LinkPose {
+    /// Its far and its near plate, which slide apart in a collared inner link.
+    pub plate: [Placement; 2],
+    /// The springy part of the yaw at the joint before the link, rad.
+    pub spring_rad: f64,
+}
+
+impl Strand {
+    /// Where the links stand, from link 0 on, after the last solve; with an offset to the near side,
+    /// the mirror image of what was told.
+    pub fn links(&self) -> Vec<LinkPose> {
+        let pose = |link: &super::link::Link| LinkPose {
+            plate: [link.plate(0), link.plate(1)],
+            spring_rad: link.spring_rad,
+        };
+        self.links.iter().map(pose).collect()
     }
 }
 

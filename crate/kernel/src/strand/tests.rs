@@ -171,3 +171,23 @@ fn springy_joints_leave_the_free_offset_free() {
         assert_eq!(strand.solve(7.0).outcome, Outcome::Solved);
     }
 }
+
+/// Rounding gathers along a strand: tolerances that did not grow with it let two hundred joints go to
+/// and fro for ever within the last digits.
+#[test]
+fn two_hundred_joints_settle_just_past_the_free_offset() {
+    /// Rounds of one offset: two or three for each of the steps on the way, and a few to the end.
+    const MOST_ROUNDS: u32 = 30;
+    for construction in Construction::ALL {
+        for stiffness_n_mm in [None, Some(2.2e6)] {
+            let setup = Setup { joints: 200, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
+            let mut strand = Strand::new(&reference(*construction), setup);
+            for offset_mm in [40.1, 40.5, 41.0, 42.0] {
+                let solution = strand.solve(offset_mm);
+                assert_eq!(solution.outcome, Outcome::Solved, "{setup:?} {offset_mm}");
+                assert!(solution.rounds <= MOST_ROUNDS, "{offset_mm} {}", solution.rounds);
+                near(&in_tensions(&solution.pin_force_n), &[1.0; 200], 2e-3);
+            }
+        }
+    }
+}
