@@ -74,13 +74,16 @@ class Offset extends Entry {
     this.track = make("div", { class: "crooked-track" }, this.slider, make("div", { class: "crooked-ends" }, this.free, this.end));
     this.element.classList.add("crooked-offset");
     this.element.append(this.track);
-    this.slider.addEventListener("input", () => this.refuse(set(Number(this.slider.value), false)));
-    this.slider.addEventListener("change", () => this.refuse(set(Number(this.slider.value), true)));
+    this.near = false;
+    const aside = () => (this.near ? -Number(this.slider.value) : Number(this.slider.value));
+    this.slider.addEventListener("input", () => this.refuse(set(aside(), false)));
+    this.slider.addEventListener("change", () => this.refuse(set(aside(), true)));
   }
 
   /** @param {LineState} line */
-  showLine({ offset_mm, step_mm, to_mm, free_mm }) {
-    this.show(offset_mm);
+  showLine({ offset_mm, aside_mm, step_mm, to_mm, free_mm }) {
+    this.show(aside_mm);
+    this.near = aside_mm < 0;
     const text = say(offset_mm <= free_mm ? "line.slider.free" : "line.slider.over", { offset_mm, free_mm });
     dress(this.slider, { max: to_mm, step: step_mm, "aria-valuetext": text });
     if (document.activeElement !== this.slider) this.slider.value = String(offset_mm);

@@ -99,7 +99,8 @@ class Crooked {
    * @param {boolean} done
    */
   slide(mm, done) {
-    this.session.alter((bench) => bench.set("drive.offset_mm", mm), done);
+    const near = (this.steady.answer?.aside_mm ?? 0) < 0;
+    this.session.alter((bench) => bench.set("drive.offset_mm", near ? -mm : mm), done);
   }
 
   get waiting() {

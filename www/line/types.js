@@ -6,6 +6,6 @@
 /** @typedef {{x_mm: number, y_mm: number, pitch_radius_mm: number, tooth_width_mm: number, teeth: number}} WheelView */
 /** @typedef {{x_mm: number, y_mm: number, turn_rad: number, pin_n: number, face_n: number, friction_multiple: number|null, eccentricity_mm: number}} JointView */
 /** @typedef {{driver: WheelView, driven: WheelView, joints: JointView[], thrust: {start_y_mm: number, end_y_mm: number}, half_bearing_mm: number}} LineView */
-/** @typedef {{offset_mm: number, step_mm: number, to_mm: number, free_mm: number, reach_mm: number, joints: number, tight_n: number, pins_rub: boolean, variant: string, answers: Answer[], view: LineView|null}} LineState */
+/** @typedef {{offset_mm: number, aside_mm: number, step_mm: number, to_mm: number, free_mm: number, reach_mm: number, joints: number, tight_n: number, pins_rub: boolean, variant: string, answers: Answer[], view: LineView|null}} LineState */
 
 export {};

@@ -93,13 +93,13 @@ impl Study {
         Costs::by(&line, largest_mm, |variant| self.cost(variant, offset_mm))
     }
 
-    /// The strand of a variant at the step nearest to an offset, mm, to the far side; none without a
-    /// pose.
+    /// The strand of a variant at the step nearest to an offset, mm, to its side; none without a pose.
     pub fn view(&mut self, variant: Variant, offset_mm: f64) -> Option<LineView> {
         let sweep = self.sweep(variant)?;
         let (line, step) = (*sweep.line(), sweep.step(offset_mm));
         let at_mm = sweep.offset_mm(step);
-        Some(LineView::of(&line, sweep.at(step)?, at_mm))
+        let view = LineView::of(&line, sweep.at(step)?, at_mm);
+        Some(if offset_mm < 0.0 { view.mirrored() } else { view })
     }
 }
 

@@ -85,6 +85,23 @@ impl LineView {
             half_bearing_mm: 0.5 * line.sizes.bearing_width_mm(),
         }
     }
+
+    /// Its mirror image along the strand: the view of the offset to the other side.
+    #[must_use]
+    pub fn mirrored(mut self) -> Self {
+        // Taken from zero, so that no zero turns into -0.
+        let flip = |value: &mut f64| *value = 0.0 - *value;
+        for joint in &mut self.joints {
+            flip(&mut joint.y_mm);
+            flip(&mut joint.turn_rad);
+            flip(&mut joint.eccentricity_mm);
+        }
+        flip(&mut self.driver.y_mm);
+        flip(&mut self.driven.y_mm);
+        flip(&mut self.thrust.start_y_mm);
+        flip(&mut self.thrust.end_y_mm);
+        self
+    }
 }
 
 /// The wheels, half of the rest of the tangent before the first pin and behind the last. Each tooth

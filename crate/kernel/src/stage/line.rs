@@ -13,6 +13,8 @@ const STEPS: u32 = 60;
 pub struct LineState {
     /// Offset of the wheels, whichever way.
     pub offset_mm: f64,
+    /// Offset of the driven wheel, positive to the far side, as the view shows it.
+    pub aside_mm: f64,
     /// Between two offsets of the slider.
     pub step_mm: f64,
     /// Where chart and slider end.
@@ -55,12 +57,14 @@ impl LineDesk {
     /// The drive at its offset; none without a drive, or where the chain does not go together.
     pub fn state(&mut self, scenario: &Scenario) -> Option<LineState> {
         let (drive, study) = self.study(scenario)?;
-        let offset_mm = drive.layout.offset_mm.abs();
+        let aside_mm = drive.layout.offset_mm + 0.0;
+        let offset_mm = aside_mm.abs();
         let answers = line(&study.costs(offset_mm));
-        let mut shown = |variant: Variant| Some((variant, study.view(variant, offset_mm)?));
+        let mut shown = |variant: Variant| Some((variant, study.view(variant, aside_mm)?));
         let view = shown(Variant::Elastic).or_else(|| shown(Variant::Rigid));
         Some(LineState {
             offset_mm,
+            aside_mm,
             step_mm: study.step_mm(),
             to_mm: study.to_mm(),
             free_mm: drive.free_mm(),
@@ -80,3 +84,6 @@ impl LineDesk {
         self.study(scenario)?.1.curve(variant)
     }
 }
+
+#[cfg(test)]
+mod tests;
