@@ -190,7 +190,66 @@ const REASONS: &[(&str, usize, Reason)] = &[
             .map(|way| stands[i].number(&format!("drive.loss_fraction_{way}")));
         worst(&stands[i]) > 2.0 && crooked - straight < 0.02
     }),
+    ("a-thousand-from-the-press", 1, |stands, i| {
+        let share = |part: &str| stands[i].number(&format!("fit.demands.0.share_fraction.{part}"));
+        let others = ["outer_spacing_mm", "pin_diameter_mm", "bore_mm"];
+        others.iter().all(|other| share("inner_plate_mm") > share(other))
+    }),
+    ("a-thousand-from-the-press", 2, |stands, i| {
+        let worst = stands[i].number("fit.demands.0.worst_low");
+        let middle = stands[i].number("fit.demands.0.mean");
+        // One set in a thousand lies below this, and it is a quarter of the way from the worst.
+        stands[i].number("fit.demands.0.percentiles.0.share_fraction") <= 0.001
+            && stands[i].number("fit.demands.0.percentiles.0.value") - worst
+                > 0.25 * (middle - worst)
+    }),
+    ("a-thousand-from-the-press", 3, |stands, i| {
+        let fits = |i: usize| stands[i].number("fit.demands.0.yield_fraction");
+        fits(i + 2) > fits(i + 1) && fits(i + 1) > fits(i)
+    }),
+    ("a-thousand-from-the-press", 6, |stands, i| {
+        let of = |key: &str| stands[i].number(&format!("fit.matching.{key}"));
+        of("leftover_fraction") > 0.0 && of("yield_after") > of("yield_before")
+    }),
+    ("wear-you-can-measure", 1, |stands, i| {
+        let inner = |i: usize| stands[i].number("wear.inner_pitch_mm");
+        (inner(i) - inner(i + 1)).abs() < SAME
+            && stands[i + 1].number("wear.elongation_fraction") > 0.0
+    }),
+    ("wear-you-can-measure", 2, |stands, i| {
+        let of = |key: &str| stands[i].number(&format!("wear.{key}_mm"));
+        let grown = of("outer_pitch") - stands[i].number("chain.pitch_mm");
+        (of("inner_pitch") - stands[i].number("chain.pitch_mm")).abs() < SAME
+            && (grown - 2.0 * of("joint_wear")).abs() < SAME
+    }),
+    ("wear-you-can-measure", 3, |stands, i| {
+        let of = |key: &str| stands[i].number(&format!("wear.{key}_reading_fraction"));
+        of("gauge") > of("rule")
+    }),
+    ("where-the-oil-goes", 1, |stands, i| {
+        let bristle = |face: &str| face_of(&stands[i], face)["bristle_fraction"].as_f64();
+        bristle("first.side-gap.near") > Some(0.5) && bristle("first.pin-bore.near") == Some(0.0)
+    }),
+    ("where-the-oil-goes", 2, |stands, i| {
+        face_of(&stands[i], "first.pin-bore.near")["particle_fraction"].as_f64() > Some(0.5)
+    }),
+    ("where-the-oil-goes", 3, |stands, i| {
+        let fill_s = face_of(&stands[i], "first.pin-bore.near")["fill_time_s"].as_f64();
+        fill_s.is_some_and(|s| (15.0..60.0).contains(&s))
+    }),
+    ("where-the-oil-goes", 6, |stands, i| {
+        let seated = |i: usize| stands[i].number("surface.seated_fraction");
+        seated(i) > 0.25 && seated(i + 1) < 0.01
+    }),
 ];
+
+/// A face of the report's reach by its name; the sentences name them by their places, held here.
+fn face_of<'a>(stand: &'a Stand, name: &str) -> &'a Json {
+    let faces = stand.report["reach"]["faces"].as_array().expect("a list");
+    assert_eq!(faces[0]["face"], "first.side-gap.near");
+    assert_eq!(faces[1]["face"], "first.pin-bore.near");
+    faces.iter().find(|face| face["face"] == name).unwrap_or_else(|| panic!("no face {name}"))
+}
 
 /// Sizes in the files are rounded.
 const ABOUT: f64 = 0.01;

@@ -98,6 +98,15 @@ export const degreesOf = (rad) => rad * DEGREES_PER_RAD;
 export const radOf = (degrees) => degrees / DEGREES_PER_RAD;
 
 /**
+ * A share of the whole: a tenth of a per cent near nothing and near all, where it matters.
+ * @param {number} fraction
+ */
+function share(fraction) {
+  const rest = Math.min(Math.abs(fraction), Math.abs(1 - fraction));
+  return `${decimal(fraction * 100, rest < 0.001 || rest >= 0.1 ? 0 : 1)} %`;
+}
+
+/**
  * A value by the ending of its name.
  * @param {string} name
  * @param {unknown} value
@@ -108,7 +117,7 @@ export function figure(name, value) {
   if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
   if (name.endsWith("_per_rad")) return String(Number(value.toPrecision(3)));
   if (name.endsWith("_rad")) return angle(value);
-  if (name.endsWith("_fraction")) return `${decimal(value * 100, 0)} %`;
+  if (name.endsWith("_fraction")) return share(value);
   return Number.isInteger(value) ? String(value) : decimal(value, 2);
 }
 

@@ -18,6 +18,8 @@ export class Teaching {
   step = 1;
   /** @type {Record<string, any>|null} what the kernel worked out for the step */
   numbers = null;
+  /** @type {{ask: string, how: string}|null} where the step led: a question may not be asked of its chain */
+  arrived = null;
   /** @type {Map<string, Guess>} by step, so that hands and answers stay */
   guesses = new Map();
 
@@ -61,8 +63,9 @@ export class Teaching {
   get isThere() {
     const { session: { work }, lesson, stand } = this;
     if (!lesson || !stand || work.on !== nameOf(lesson.id, this.step)) return false;
+    const { ask, how } = this.arrived ?? { ask: stand.question, how: stand.way };
     const changed = [work.chain, work.drive, work.parts].some((part) => Object.keys(part).length > 0);
-    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === stand.way && work.ask === stand.question;
+    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === how && work.ask === ask;
   }
 
   /** @param {string} text */
@@ -91,6 +94,7 @@ export class Teaching {
     const on = nameOf(lesson.id, step);
     const { question: ask, way: how, at } = stand;
     session.put({ ...session.work, on, chain: {}, drive: {}, parts: {}, ask, how, at, held: null, pulls: [], times: null });
+    this.arrived = { ask: session.work.ask, how: session.work.how };
     session.arrive();
     session.light(stand.light ?? null);
     await this.reckon(stand);
@@ -135,7 +139,7 @@ export class Teaching {
     if (asked && (asked.id !== this.lesson?.id || asked.step !== this.step)) {
       const lesson = await lessonCalled(this.session, asked.id);
       if (!lesson || this.session.work.on !== nameOf(asked.id, asked.step)) return;
-      [this.lesson, this.step] = [lesson, asked.step];
+      [this.lesson, this.step, this.arrived] = [lesson, asked.step, null];
       if (this.stand && this.isThere) this.session.light(this.stand.light ?? null);
       if (this.stand) await this.reckon(this.stand);
     }
