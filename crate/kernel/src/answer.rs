@@ -3,12 +3,16 @@
 //! No prose lives here. The word list keeps the sentence under `answer.<id>`, and under
 //! `surprise.<id>` what nobody expects. Numbers end in their unit.
 
+mod enter;
 pub mod fit;
 mod line;
+mod rough;
 mod wear;
 mod width;
 
+pub use enter::enter;
 pub use line::line;
+pub use rough::rough;
 pub use wear::{wear, wear_friction};
 pub use width::width;
 

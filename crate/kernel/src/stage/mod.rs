@@ -5,14 +5,18 @@
 //! break a rule is refused whole and the last good chain stays.
 
 mod end;
+mod enter;
 mod fit;
 mod hand;
 mod line;
+mod rough;
 mod tell;
 mod twin;
 
+pub use enter::{EnterDesk, EnterState, EnterView, MetalView, WallView};
 pub use fit::{ChanceView, FitDesk, FitState, MatchView};
 pub use line::{LineDesk, LineState};
+pub use rough::RoughState;
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
 
 use crate::chain::{Chain, Construction, Dimension, Pair};

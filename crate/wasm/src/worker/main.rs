@@ -6,7 +6,9 @@
 
 mod fit;
 mod line;
+mod reach;
 mod report;
+mod surface;
 
 use js_sys::Function;
 use lightgap::error::{Error, Rule};
@@ -28,6 +30,7 @@ fn main() {
 pub struct Labourer {
     fit: fit::Desk,
     line: line::Desk,
+    reach: reach::Desk,
 }
 
 #[wasm_bindgen]
@@ -68,6 +71,8 @@ impl Labourer {
         match question {
             "fit" => self.fit.answer(scenario, asked),
             "line" => self.line.answer(scenario, asked),
+            "reach" => self.reach.answer(scenario, asked),
+            "surface" => surface::answer(scenario, asked),
             "report" => report::answer(scenario),
             unknown => Err(vec![Error::text("question", unknown, Rule::UnknownKey)]),
         }
