@@ -1,7 +1,10 @@
 //! `cargo page`: builds the page, then serves it, writes it out, or folds it into one file.
 
+mod bare;
 mod glue;
+mod packed;
 mod policy;
+mod preload;
 mod server;
 mod single;
 mod site;
@@ -56,7 +59,8 @@ pub fn built() -> Result<Site, Trouble> {
     Ok(Site::of_project(&crate::place::root(), &glue))
 }
 
-/// Copies the site into a folder, its policy in the first page itself.
+/// Copies the site into a folder, its policy in the first page itself, each file also compressed
+/// beside it for servers that hand out `NAME.br`.
 fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
     for name in site.names()? {
         let file = folder.join(&name);
@@ -64,8 +68,12 @@ fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
         std::fs::create_dir_all(parent).map_err(Trouble::file(parent))?;
         let mut bytes = site.required(&name)?;
         if name == "index.html" {
-            let page = String::from_utf8_lossy(&bytes);
+            let page = preload::named(site, &String::from_utf8_lossy(&bytes));
             bytes = policy::with_meta(&page, &policy::in_page())?.into_bytes();
+        }
+        if let Some(packed) = packed::packed(&bytes)? {
+            let beside = folder.join(format!("{name}.br"));
+            std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?;
         }
         std::fs::write(&file, bytes).map_err(Trouble::file(&file))?;
     }

@@ -4,8 +4,11 @@
 macro_rules! by_length {
     ($length:expr, $call:ident, $($argument:expr),*) => {
         match $length {
+            #[cfg(not(lightgap_small))]
             3 => $call::<3>($($argument),*),
+            #[cfg(not(lightgap_small))]
             6 => $call::<6>($($argument),*),
+            #[cfg(not(lightgap_small))]
             9 => $call::<9>($($argument),*),
             _ => $call::<0>($($argument),*),
         }
@@ -15,7 +18,8 @@ pub(super) use by_length;
 
 /// Sum of products over the length of `a`: even and odd places apart, then both, so that two go at
 /// a time.
-#[inline(always)]
+#[cfg_attr(not(lightgap_small), inline(always))]
+#[cfg_attr(lightgap_small, inline(never))]
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     by_length!(a.len(), dot_of, a, b)
 }
@@ -37,7 +41,8 @@ fn dot_of<const N: usize>(a: &[f64], b: &[f64]) -> f64 {
 }
 
 /// `to += factor * line` over the length of `line`.
-#[inline(always)]
+#[cfg_attr(not(lightgap_small), inline(always))]
+#[cfg_attr(lightgap_small, inline(never))]
 pub(super) fn add_times(to: &mut [f64], factor: f64, line: &[f64]) {
     by_length!(line.len(), add_times_of, to, factor, line);
 }

@@ -145,8 +145,11 @@ impl Solver {
         let Solver { dual, scaled, point, rounds, .. } = self;
         *spent += 1;
         match scaled.gradient.len() {
+            #[cfg(not(lightgap_small))]
             ..=3 => dual.solve::<3>(rows, scaled, point, &mut rounds.held),
+            #[cfg(not(lightgap_small))]
             4..=9 => dual.solve::<9>(rows, scaled, point, &mut rounds.held),
+            #[cfg(not(lightgap_small))]
             10..=BODIES => dual.solve::<BODIES>(rows, scaled, point, &mut rounds.held),
             _ => dual.solve::<SMALL>(rows, scaled, point, &mut rounds.held),
         }

@@ -1,5 +1,6 @@
 //! The kernel as WebAssembly with the JavaScript that loads it.
 
+use super::packed::packed;
 use crate::place;
 use crate::trouble::Trouble;
 use std::path::{Path, PathBuf};
@@ -10,6 +11,11 @@ use wasm_bindgen_cli_support::Bindgen;
 pub const TARGET: &str = "wasm32-unknown-unknown";
 /// Flags of the page's kernel. They replace a user's own, which could drop the vectors.
 const FLAGS: &str = "-Ctarget-feature=+simd128";
+/// What the first screen adds, which is downloaded before anything shows: sums written once for any
+/// length, where the worker has them written out for the lengths that occur.
+const SMALL: &str = "--cfg=lightgap_small";
+/// Between two flags.
+const NEXT: &str = "\x1f";
 /// The two programs of the page's kernel, as they and their files are called.
 const STAGE: &str = "lightgap_stage";
 /// See [`STAGE`].
@@ -22,21 +28,23 @@ const LABOURER: &str = include_str!("labourer.js");
 pub fn generate() -> Result<PathBuf, Trouble> {
     let folder = place::target().join("site");
     add_target()?;
-    let modules = compile()?;
     std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
-    bind(&modules, STAGE, &folder)?;
-    bind(&modules, WORKER, &folder)?;
+    bind(&compile(STAGE, &format!("{FLAGS}{NEXT}{SMALL}"))?, STAGE, &folder)?;
+    bind(&compile(WORKER, FLAGS)?, WORKER, &folder)?;
     let script = folder.join(WORKER).with_extension("js");
     let glue = std::fs::read_to_string(&script).map_err(Trouble::file(&script))?;
     std::fs::write(&script, format!("{glue}\n{LABOURER}")).map_err(Trouble::file(&script))?;
     sweep(&folder)?;
+    for name in [STAGE, WORKER] {
+        let program = folder.join(format!("{name}_bg.wasm"));
+        let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
+        packed(&bytes)?; // the longest of the site: compressed before anyone asks for it
+    }
     Ok(folder)
 }
 
 /// Generates the glue of one program: a module for the page, a plain script for the worker.
-fn bind(modules: &[PathBuf], name: &str, folder: &Path) -> Result<(), Trouble> {
-    let module = modules.iter().find(|file| file.file_stem().is_some_and(|stem| stem == name));
-    let module = module.ok_or_else(|| Trouble::program("cargo build", &format!("no {name}")))?;
+fn bind(module: &Path, name: &str, folder: &Path) -> Result<(), Trouble> {
     let bytes = std::fs::read(module).map_err(Trouble::file(module))?;
     let mut bindgen = Bindgen::new();
     bindgen.input_bytes(name, bytes).typescript(false).remove_producers_section(true);
@@ -79,15 +87,19 @@ fn has_target() -> Result<bool, Trouble> {
     Ok(Path::new(shown.trim()).is_dir())
 }
 
-/// Runs cargo for the page's kernel; gives the compiled modules.
-fn compile() -> Result<Vec<PathBuf>, Trouble> {
+/// Runs cargo for one program of the page's kernel; gives the compiled module.
+fn compile(name: &str, flags: &str) -> Result<PathBuf, Trouble> {
     let mut cargo = place::cargo();
     cargo
-        .args(["build", "--quiet", "--package", "lightgap-wasm", "--profile", "page"])
+        .args(["build", "--quiet", "--package", "lightgap-wasm", "--bin", name])
+        .args(["--profile", "page"])
         .args(["--target", TARGET, "--message-format", "json-render-diagnostics"])
-        .env("CARGO_ENCODED_RUSTFLAGS", FLAGS);
+        .env("CARGO_ENCODED_RUSTFLAGS", flags);
     let messages = output(&mut cargo)?;
-    Ok(messages.lines().filter_map(module_in).collect())
+    let mut modules = messages.lines().filter_map(module_in);
+    modules
+        .next_back()
+        .ok_or_else(|| Trouble::program("cargo build", &"it named no compiled module"))
 }
 
 /// The `.wasm` file that a line of cargo's messages names.

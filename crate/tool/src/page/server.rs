@@ -1,11 +1,12 @@
 //! The page's server: this machine alone, the site's files alone.
 
-use super::policy;
+use super::packed::packed;
 use super::site::Site;
+use super::{policy, preload};
 use crate::trouble::Trouble;
 use axum::Router;
 use axum::extract::{Request, State};
-use axum::http::header::{ALLOW, CONTENT_TYPE, HOST};
+use axum::http::header::{ACCEPT_ENCODING, ALLOW, CONTENT_ENCODING, CONTENT_TYPE, HOST, VARY};
 use axum::http::{HeaderName, HeaderValue, Method, StatusCode};
 use axum::middleware::{self, Next};
 use axum::response::{IntoResponse, Response};
@@ -54,9 +55,30 @@ async fn file(State(site): State<Arc<Site>>, request: Request) -> Response {
     let name = if path == "/" { "index.html" } else { path.trim_start_matches('/') };
     let plain = path == format!("/{name}") || path == "/";
     match (plain.then(|| site.read(name)).flatten(), Site::media_type(name)) {
-        (Some(bytes), Some(media)) => ([(CONTENT_TYPE, media)], bytes).into_response(),
+        (Some(bytes), Some(media)) => {
+            let bytes = if name == "index.html" { preload::in_bytes(&site, bytes) } else { bytes };
+            let packed = takes_brotli(&request).then(|| packed(&bytes).ok().flatten()).flatten();
+            match packed {
+                Some(packed) => {
+                    let how = [
+                        (CONTENT_TYPE, media),
+                        (CONTENT_ENCODING, "br"),
+                        (VARY, "accept-encoding"),
+                    ];
+                    (how, packed).into_response()
+                }
+                None => ([(CONTENT_TYPE, media)], bytes).into_response(),
+            }
+        }
         _ => (StatusCode::NOT_FOUND, "There is no such file here.\n").into_response(),
     }
+}
+
+/// Whether a browser says that it unpacks brotli.
+fn takes_brotli(request: &Request) -> bool {
+    let said = request.headers().get_all(ACCEPT_ENCODING).iter().filter_map(|v| v.to_str().ok());
+    let mut ways = said.flat_map(|ways| ways.split(',')).map(str::trim);
+    ways.any(|way| way == "br" || (way.starts_with("br;") && !way.ends_with("q=0")))
 }
 
 /// Turns away what is not asked of this machine by its own name, or asks for more than to read;

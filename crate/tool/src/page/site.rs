@@ -1,5 +1,6 @@
 //! The files of the site, gathered from the folders they are kept in.
 
+use super::bare::bare;
 use crate::trouble::Trouble;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -53,7 +54,7 @@ impl Site {
         self.mounts.iter().find_map(|(under, folder)| {
             let rest = name.strip_prefix(under.as_str())?;
             let file = without_links(folder, rest)?;
-            std::fs::read(file).ok()
+            std::fs::read(file).ok().map(|bytes| bare(name, bytes))
         })
     }
 
