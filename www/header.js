@@ -13,8 +13,12 @@ export function startHeader(session) {
   const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
   menu.append(ours(session), published(session));
   menu.addEventListener("change", () => {
-    session.put({ ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
-    session.commit();
+    const next = { ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null };
+    session.begin(next).then(() => session.commit(), () => {
+      menu.value = session.work.on;
+      byId("chain-fault").hidden = false;
+      byId("chain-fault").textContent = say("ask.failed");
+    });
   });
   const unit = byId("unit");
   unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
@@ -26,7 +30,7 @@ export function startHeader(session) {
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
     const scenario = session.bench.scenario();
-    const about = session.scenarios.get(session.work.on)?.scenario.about ?? say("size.about", { number: sizeNumber(session.work.on) });
+    const about = session.scenarios.get(session.work.on)?.about ?? say("size.about", { number: sizeNumber(session.work.on) });
     byId("about").replaceChildren(make("b", {}, sizeNumber(session.work.on) ? "" : scenario.title), " ", about, " ",
       make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
   });
@@ -51,8 +55,7 @@ const sizeNumber = (on) => /^size-(\w+)-/.exec(on)?.[1] ?? "";
 /** @param {Session} session */
 function ours(session) {
   const group = make("optgroup", { label: say("menu.ours") });
-  const menu = [...session.scenarios].filter(([id]) => !id.startsWith("lesson-"));
-  for (const [id, { name }] of menu) group.append(make("option", { value: id }, name));
+  for (const id of session.scenarios.ids) group.append(make("option", { value: id }, session.scenarios.nameOf(id)));
   return group;
 }
 
@@ -122,7 +125,7 @@ export function startQuestions(session) {
     if (event.state?.ask && event.state.on === session.work.on) {
       session.enter(event.state.ask);
       session.writeAddress();
-    } else if (session.readAddress()) session.commit();
+    } else session.readAddress().then((read) => read && session.commit());
   });
 }
 

@@ -13,6 +13,7 @@ import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
 import { Motion, openingMovement } from "./motion.js";
 import { startRoom } from "./room.js";
+import { loadScenarios } from "./scenarios.js";
 import { Session } from "./session.js";
 import { Stage } from "./stage.js";
 import { startTheme } from "./theme.js";
@@ -21,16 +22,6 @@ import { startWorking } from "./working.js";
 
 const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "wide"];
 const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
-
-/** Fetches every scenario of the menu, in its order. */
-async function loadScenarios() {
-  const list = await (await fetch("scenarios/index.json")).json();
-  const named = await Promise.all(list.map(async (/** @type {{id: string, file: string, title: string}} */ { id, file, title }) => {
-    const scenario = await (await fetch(`scenarios/${file}`)).json();
-    return [id, { name: say(title), scenario }];
-  }));
-  return new Map(named);
-}
 
 function startNotes() {
   byId("reading").append(...READING.map((id) => make("li", {}, say(`reading.${id}`))));
@@ -46,8 +37,8 @@ async function start() {
   const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
   const session = new Session(bench, scenarios);
   await shelveAsked(session);
-  const asked = session.readAddress();
-  if (!asked) session.put(session.work);
+  const asked = await session.readAddress();
+  if (!asked) await session.begin(session.work);
   startNotes();
   startAsking(session);
   startHeader(session);

@@ -5,10 +5,9 @@ import { useUnit } from "./figures.js";
 import { History } from "./history.js";
 import { questionOf, waysOf } from "./questions.js";
 import { Seen } from "./seen.js";
-import { changesFrom, loadWork, newWork, partsFrom, partsOf, poseWork, sensible } from "./work.js";
+import { changesFrom, isSize, loadWork, newWork, partsFrom, partsOf, poseWork, sensible } from "./work.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
-/** @typedef {import("./work.js").Named} Named */
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./work.js").Work} Work */
 /** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
@@ -38,13 +37,13 @@ export class Session extends Seen {
 
   /**
    * @param {BenchLike} bench
-   * @param {Map<string, Named>} scenarios
+   * @param {import("./scenarios.js").Scenarios} scenarios
    */
   constructor(bench, scenarios) {
     super(bench);
     this.scenarios = scenarios;
     /** @type {Work} */
-    this.work = newWork([...scenarios.keys()][0]);
+    this.work = newWork(scenarios.ids[0]);
   }
 
   /** @param {(what: Set<What>) => void} listener */
@@ -213,13 +212,21 @@ export class Session extends Seen {
   /** @param {Work|null} work */
   step(work) {
     if (!work) return;
-    this.put({ ...work, ask: this.work.ask });
-    this.writeAddress();
+    this.begin({ ...work, ask: this.work.ask }).then(() => this.writeAddress());
+  }
+
+  /**
+   * Puts a state on the bench as soon as its scenario has come; gives the faults.
+   * @param {Work} work
+   */
+  async begin(work) {
+    if (!isSize(work.on)) await this.scenarios.fetch(work.on);
+    return this.put(work);
   }
 
   /** Reads the address; false when it holds nothing of ours. */
-  readAddress() {
+  async readAddress() {
     const asked = fromAddress(location.hash);
-    return asked !== null && this.put(sensible(asked, this.work, this.scenarios)).length === 0;
+    return asked !== null && (await this.begin(sensible(asked, this.work, this.scenarios))).length === 0;
   }
 }

@@ -8,7 +8,6 @@ import { isQuestion, waysOf } from "./questions.js";
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./kernel.js").Pose} Pose */
 /** Taken hold of at one point of a section and let go at another. @typedef {{view: string, from: number[], to: number[]}} Pull */
-/** A scenario and its name in the menu. @typedef {{name: string, scenario: Scenario}} Named */
 /**
  * @typedef {object} Work
  * @property {string} on the scenario, or `size-40-bushed` for a published size
@@ -57,14 +56,14 @@ export const newWork = (on) => ({
 /**
  * Puts the chain of a state on the bench: first what it began with, then what was changed.
  * @param {BenchLike} bench
- * @param {Map<string, Named>} scenarios
+ * @param {import("./scenarios.js").Scenarios} scenarios
  * @param {Work} work
  * @returns {{faults: Fault[], base: Record<string, any>, drive: Record<string, any>, parts: Record<string, any>}}
  */
 export function loadWork(bench, scenarios, work) {
   const [size, construction] = sizeOf(work.on);
-  const [first] = scenarios.values();
-  let faults = size ? bench.adopt_size(size, construction) : bench.load((scenarios.get(work.on) ?? first).scenario);
+  const file = scenarios.get(work.on) ?? bench.scenario();
+  let faults = size ? bench.adopt_size(size, construction) : bench.load(file);
   const begun = bench.scenario();
   const [chain, drive] = [changed(begun.chain, work.chain), begun.drive && changed(begun.drive, work.drive ?? {})];
   const parts = work.parts ?? {};
@@ -121,7 +120,7 @@ const plain = (value) => (typeof value?.inch === "number" ? mmOfInch(value.inch)
  * An asked-for state over the present one, without what does not exist here.
  * @param {Partial<Work>} asked
  * @param {Work} work
- * @param {Map<string, Named>} scenarios
+ * @param {import("./scenarios.js").Scenarios} scenarios
  * @returns {Work}
  */
 export function sensible(asked, work, scenarios) {
@@ -133,6 +132,9 @@ export function sensible(asked, work, scenarios) {
   if (!sizeOf(wanted.on)[0] && !scenarios.has(wanted.on)) wanted.on = work.on;
   return wanted;
 }
+
+/** @param {string} on */
+export const isSize = (on) => sizeOf(on)[0] !== null;
 
 /**
  * The published size a state began with and the construction it was taken up with.

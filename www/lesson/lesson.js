@@ -125,9 +125,11 @@ export class Teaching {
     this.lesson = null;
     const { session } = this;
     if (left && stepOf(session.work.on)) {
-      session.put({ ...session.work, on: [...session.scenarios.keys()][0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
-      session.light(null);
-      session.commit();
+      const first = { ...session.work, on: session.scenarios.ids[0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null };
+      session.begin(first).then(() => {
+        session.light(null);
+        session.commit();
+      });
     }
     this.show();
     byId("lessons").focus();

@@ -1,6 +1,6 @@
 //! Area of a path, and section lines clipped to it.
 
-use super::{Arc, Point, Step};
+use super::{Arc, Point, Step, put_in_order};
 
 /// One edge of a path.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -122,7 +122,7 @@ impl Hatch {
             Edge::Line(a, b) => self.cross_line((a, b), (low, high), &mut crossings),
             Edge::Arc(arc) => self.cross_arc(arc, (low, high), &mut crossings),
         });
-        crossings.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        put_in_order(&mut crossings, &mut |a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)).is_lt());
         let point = |(k, u): Crossing| self.along() * u + self.across() * self.level(k);
         let mut lines = Vec::with_capacity(crossings.len());
         for line in crossings.chunk_by(|a, b| a.0 == b.0) {

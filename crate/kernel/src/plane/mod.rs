@@ -1,11 +1,13 @@
 //! Points, placements and gaps in a plane. Nothing here knows of chains.
 
 mod hatch;
+mod order;
 mod path;
 mod pen;
 
 pub use glam::DVec2 as Point;
 pub use hatch::{Hatch, area, bounds};
+pub use order::put_in_order;
 pub use path::{Arc, Projection, Step};
 pub use pen::Pen;
 

@@ -1,7 +1,7 @@
 //! Which contacts touch, which of those rub, and in which order they are told.
 
 use crate::contact::{Contact, Elevation, End, Kind, Meeting, Pose, Settler, Side, SideGap};
-use crate::plane::{Point, quarter_turn};
+use crate::plane::{Point, put_in_order, quarter_turn};
 
 /// A gap up to this counts as touching, mm: a hundred times the overlap a settled pose may have, and
 /// a ten thousandth of the smallest gap a chain has.
@@ -126,7 +126,7 @@ pub(super) fn states(
     if bends {
         all.extend(elevation.gaps.iter().map(seen_from_the_side));
     }
-    all.sort_unstable_by_key(order);
+    put_in_order(&mut all, &mut |a, b| order(a) < order(b));
     let touching = all.iter_mut().filter(|state| state.mark != Mark::Open);
     for (number, state) in (1..).zip(touching) {
         state.number = Some(number);

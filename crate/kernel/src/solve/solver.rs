@@ -14,6 +14,7 @@ use super::shortfall::{Shortfall, Verdict};
 /// Up to this many unknowns (five bodies in a plane and two springs) the dual method is the quickest.
 const SMALL: usize = 17;
 /// Five bodies in a plane.
+#[cfg(not(lightgap_small))]
 const BODIES: usize = 15;
 
 /// Rounds tried from a guessed set before another method is asked.
