@@ -11,6 +11,7 @@
 use crate::chain::Sizes;
 use crate::contact::Play;
 use crate::plane::{Placement, Point};
+use serde::Serialize;
 
 /// A free strand on its side.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -82,6 +83,50 @@ impl SideBow {
         let end = links.last().map_or(Point::X, |link| link[1]);
         let level = Placement::new(0.0, 0.0, libm::atan2(end.y, end.x));
         links.into_iter().map(|link| link.map(|at| level.inward(at))).collect()
+    }
+}
+
+/// A bowed strand beside a straight edge, as a page draws it.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct BowView {
+    /// Links of the strand.
+    pub links: u32,
+    /// Its length.
+    pub length_mm: f64,
+    /// Turn of every joint.
+    pub turn_rad: f64,
+    /// What each joint can still slide across, each way.
+    pub slide_mm: f64,
+    /// Bow by yaw alone.
+    pub yaw_mm: f64,
+    /// Bow with the play across added.
+    pub with_play_mm: f64,
+    /// Radius of the curve; none where the chain does not curve.
+    pub radius_mm: Option<f64>,
+    /// The links' ends by yaw alone: along the straight edge and off it.
+    pub yaw: Vec<[f64; 2]>,
+    /// The same with the play.
+    pub play: Vec<[f64; 2]>,
+}
+
+impl BowView {
+    /// The view of a strand.
+    pub fn of(bow: &SideBow) -> Self {
+        let ends = |play| {
+            let plainly = |at: Point| [at.x + 0.0, at.y + 0.0];
+            bow.walk(play).into_iter().flatten().map(plainly).collect()
+        };
+        Self {
+            links: bow.links,
+            length_mm: bow.length_mm(),
+            turn_rad: bow.turn_rad,
+            slide_mm: bow.slide_mm,
+            yaw_mm: bow.yaw_mm(),
+            with_play_mm: bow.with_play_mm(),
+            radius_mm: bow.radius_mm(),
+            yaw: ends(false),
+            play: ends(true),
+        }
     }
 }
 

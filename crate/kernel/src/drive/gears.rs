@@ -81,9 +81,12 @@ impl Gears {
     /// power or tight pull, slack pull and friction. Pairs whose wheels do not fit between the
     /// shafts are left out.
     pub fn costs(&self, line: &ChainLine) -> Vec<Pair> {
-        let cost =
-            |(front, back): (Gear, Gear)| Some(pair(&with(line, front, back)?, &self.guides));
-        self.pairs().filter_map(cost).collect()
+        self.pair_costs(line).flatten().collect()
+    }
+
+    /// The same pair by pair, none where the wheels do not fit.
+    pub(super) fn pair_costs(&self, line: &ChainLine) -> impl Iterator<Item = Option<Pair>> {
+        self.pairs().map(|(front, back)| Some(pair(&with(line, front, back)?, &self.guides)))
     }
 }
 

@@ -6,6 +6,7 @@
 //! joints only the first, at the driver, and the last, at the driven wheel, fold under the tight
 //! pull; what presses at joints in between does no work.
 
+mod arrangement;
 mod crooked;
 mod curve;
 mod gears;
@@ -16,6 +17,7 @@ mod sweep;
 mod view;
 mod worn;
 
+pub use arrangement::{Arrangement, PairView, Wanted};
 pub use crooked::{Costs, Crooked};
 pub use curve::{Curve, Curves, Marks, Sample, Variant};
 pub use gears::{Gear, Gears, Pair};

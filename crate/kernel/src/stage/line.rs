@@ -1,7 +1,9 @@
 //! The drive of a scenario: what its offset costs, answered as it slides.
 
 use crate::answer::{Answer, line};
-use crate::drive::{ChainLine, Curve, LineView, Study, Variant};
+use crate::bow::{BowView, SideBow};
+use crate::drive::{Arrangement, ChainLine, Curve, LineView, Study, Variant, Wanted};
+use crate::error::Error;
 use crate::scenario::Scenario;
 use serde::Serialize;
 
@@ -76,6 +78,20 @@ impl LineDesk {
             answers,
             view: view.map(|(_, view)| view),
         })
+    }
+
+    /// What the wheels of an arrangement cost in the scenario's drive; none without a drive, or where
+    /// the chain does not go together. Every fault of the arrangement, by the name of its field.
+    pub fn gears(scenario: &Scenario, wanted: &Wanted) -> Result<Option<Arrangement>, Vec<Error>> {
+        let gears = wanted.gears()?;
+        Ok(ChainLine::of(scenario).map(|line| Arrangement::of(&line, &gears)))
+    }
+
+    /// The scenario's chain laid on its side, in as many links as reach a length, mm; none where it
+    /// does not go together.
+    pub fn bow(scenario: &Scenario, reach_mm: f64) -> Option<BowView> {
+        let chain = scenario.chain.chain();
+        chain.goes_together().then(|| BowView::of(&SideBow::of(chain.sizes(), reach_mm)))
     }
 
     /// The curve of a variant by its key; none without a drive or where its chain cannot be built.

@@ -1,6 +1,8 @@
 //! Question 3: what a crooked line costs.
 
 use super::{Answered, plain};
+use js_sys::Array;
+use lightgap::drive::Wanted;
 use lightgap::scenario::Scenario;
 use lightgap::stage::LineDesk;
 use lightgap_wasm::cross::member;
@@ -15,12 +17,38 @@ pub struct Desk {
 impl Desk {
     /// `{curve}`, the key of a variant: what growing offsets cost it, as
     /// `{variant, free_mm, onset_mm, end_mm, samples}`. Without one: what the offset of the scenario
-    /// costs, and the strand between its wheels. `null` without a drive, or where no chain can be
-    /// built.
+    /// costs, and the strand between its wheels. `{gears}`, rows of teeth and their steps: what each
+    /// pair of wheels costs. `{bow_mm}`: the chain laid on its side, about so long. `null` without a
+    /// drive, or where no chain can be built.
     pub fn answer(&mut self, scenario: &Scenario, asked: &JsValue) -> Answered {
+        let gears = member(asked, "gears");
+        if gears.is_object() {
+            return plain(&LineDesk::gears(scenario, &wanted(&gears))?);
+        }
+        if let Some(reach_mm) = member(asked, "bow_mm").as_f64() {
+            return plain(&LineDesk::bow(scenario, reach_mm));
+        }
         match member(asked, "curve").as_string() {
             Some(variant) => plain(&self.line.curve(scenario, &variant)),
             None => plain(&self.line.state(scenario)),
         }
+    }
+}
+
+/// Rows of wheels as a page writes them; a number that is missing is not one.
+fn wanted(gears: &JsValue) -> Wanted {
+    let number = |key| member(gears, key).as_f64().unwrap_or(f64::NAN);
+    let row = |key| {
+        let row = member(gears, key);
+        let list = if Array::is_array(&row) { Array::from(&row) } else { Array::new() };
+        list.iter().map(|teeth| teeth.as_f64().unwrap_or(f64::NAN)).collect()
+    };
+    Wanted {
+        front: row("front"),
+        front_step_mm: number("front_step_mm"),
+        back: row("back"),
+        back_step_mm: number("back_step_mm"),
+        aside_mm: number("aside_mm"),
+        guides: row("guides"),
     }
 }
