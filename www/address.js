@@ -29,6 +29,7 @@ export function toAddress(work) {
   }
   for (const [key, value] of Object.entries(work.drive)) fields.set(`drive.${key}`, value === null ? "" : short(value));
   for (const [key, value] of Object.entries(work.parts)) fields.set(`part.${key}`, value === null ? "" : JSON.stringify(value));
+  for (const [key, text] of Object.entries(work.own ?? {})) fields.set(`own.${key}`, text);
   return `#${fields}`;
 }
 
@@ -58,6 +59,7 @@ export function fromAddress(fragment) {
     chain: chainOf(fields),
     drive: driveOf(fields),
     parts: partsOf(fields),
+    own: Object.fromEntries([...fields].flatMap(([key, text]) => (key.startsWith("own.") ? [[key.replace("own.", ""), text]] : []))),
   };
 }
 
@@ -77,7 +79,7 @@ function chainOf(fields) {
   /** @type {Record<string, any>} */
   const chain = {};
   for (const [key, text] of fields) {
-    if (KNOWN.includes(key) || /^(drive|part)\./.test(key)) continue;
+    if (KNOWN.includes(key) || /^(drive|part|own)\./.test(key)) continue;
     if (key === "construction") chain[key] = text;
     else if (key.endsWith("_mm")) chain[key] = text === "" ? null : Number(text);
   }

@@ -22,6 +22,7 @@ import { isQuestion, waysOf } from "./questions.js";
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
  * @property {string} beside what lies beside the gap in the magnifier
+ * @property {Record<string, string>} own what a question was given besides the chain and its drive, as it was typed
  */
 
 /** The sections that may differ from the scenario the work began with. */
@@ -50,7 +51,7 @@ export function reading(how, live) {
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", beside: "paper",
+  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", beside: "paper", own: {},
 });
 
 /**

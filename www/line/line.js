@@ -7,6 +7,7 @@ import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { chartOf } from "./chart.js";
 import { Entries } from "./entries.js";
+import { Parts } from "./parts.js";
 import { Plan } from "./plan.js";
 import { figuresOf, lineSentences, planInWords, readings, said, workedOut } from "./said.js";
 
@@ -40,6 +41,7 @@ class Crooked {
     const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
     this.folds = { plan: fold("line.twin"), chart: this.chart.table(say("line.table")), work: fold("work.title") };
     this.said = make("div", { class: "crooked-said" });
+    this.parts = new Parts(session);
     this.section = this.sheet();
     this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
       this.entries.element, this.said);
@@ -53,7 +55,7 @@ class Crooked {
       make("figure", {}, this.plan.picture, make("figcaption", { class: "hint" }, this.plan.scale)),
       this.entries.offset.element, this.readings,
       make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.chart")), this.chart.picture, this.chart.key),
-      ...Object.values(this.folds));
+      ...this.parts.elements, ...Object.values(this.folds));
   }
 
   /** The chain and its drive, as the strands are solved for them. */
@@ -121,6 +123,7 @@ class Crooked {
     this.plan.show(line);
     this.chart.show(chartOf(line, this.curves, (mm, done) => this.slide(mm, done)));
     this.entries.show(line);
+    this.parts.show(this.scenario);
     this.readings.replaceChildren(...figuresOf(line));
     this.said.replaceChildren(...said(line), ...readings(line));
     if (this.folds.plan.open) refill(this.folds.plan, planInWords(line));

@@ -7,5 +7,8 @@
 /** @typedef {{x_mm: number, y_mm: number, turn_rad: number, pin_n: number, face_n: number, friction_multiple: number|null, eccentricity_mm: number}} JointView */
 /** @typedef {{driver: WheelView, driven: WheelView, joints: JointView[], thrust: {start_y_mm: number, end_y_mm: number}, half_bearing_mm: number}} LineView */
 /** @typedef {{offset_mm: number, aside_mm: number, step_mm: number, to_mm: number, free_mm: number, reach_mm: number, joints: number, tight_n: number, pins_rub: boolean, variant: string, answers: Answer[], view: LineView|null}} LineState */
+/** A pair of wheels. @typedef {{front_teeth: number, back_teeth: number, ratio: number, offset_mm: number, free_mm: number, tight_n: number, friction_multiple: number|null, straight_fraction: number, loss_fraction: number|null, guide_fraction: number, free: boolean, straight_w: number, loss_w: number|null, guide_w: number}} PairView */
+/** @typedef {{front_mm: number[], back_mm: number[], range_mm: [number, number], of_w: number, pairs: (PairView|null)[]}} Arrangement */
+/** A chain laid on its side: the ends of its links by yaw alone, and with the play across. @typedef {{links: number, length_mm: number, turn_rad: number, slide_mm: number, yaw_mm: number, with_play_mm: number, radius_mm: number|null, yaw: [number, number][], play: [number, number][]}} BowView */
 
 export {};

@@ -119,12 +119,13 @@ impl Arrangement {
     pub fn of(line: &ChainLine, gears: &Gears) -> Self {
         let of_w = line.power.map_or(OF_W, |power| power.watts);
         let aside = |row: &[super::Gear]| row.iter().map(|gear| gear.aside_mm).collect();
+        let pairs = gears.pair_costs(line).into_iter();
         Self {
             front_mm: aside(&gears.front),
             back_mm: aside(&gears.back),
             range_mm: gears.range_mm().unwrap_or_default(),
             of_w,
-            pairs: gears.pair_costs(line).map(|pair| pair.map(|pair| view(pair, of_w))).collect(),
+            pairs: pairs.map(|pair| pair.map(|pair| view(pair, of_w))).collect(),
         }
     }
 }

@@ -58,8 +58,14 @@ impl ChainLine {
     /// What the drive's own offset costs: with elastic joints, or with rigid ones where those do not
     /// settle, which is the harder case. None where neither has a pose.
     pub fn own_cost(&self) -> Option<Cost> {
+        Some(self.cost(&self.own_loads()?))
+    }
+
+    /// What the tight strand's first and last joint carry at the drive's own offset, as
+    /// [`ChainLine::own_cost`] takes them.
+    pub fn own_loads(&self) -> Option<[JointLoad; 2]> {
         let solution = self.solve(Variant::Elastic).or_else(|| self.solve(Variant::Rigid))?;
-        Some(self.cost_of(&solution))
+        Some(Self::end_loads(&solution))
     }
 
     /// The strand of a variant, solved at the drive's own offset; none where it has no pose or does

@@ -1,8 +1,8 @@
 //! "My gears": one or more wheels at the driver, several at the driven shaft, each so many steps
 //! aside, and what each pair costs.
 
-use super::ChainLine;
-use crate::friction::Turning;
+use super::{ChainLine, Cost};
+use crate::friction::{JointLoad, Turning};
 use crate::sprocket::{Layout, Wheel};
 use serde::Serialize;
 
@@ -81,12 +81,40 @@ impl Gears {
     /// power or tight pull, slack pull and friction. Pairs whose wheels do not fit between the
     /// shafts are left out.
     pub fn costs(&self, line: &ChainLine) -> Vec<Pair> {
-        self.pair_costs(line).flatten().collect()
+        self.pair_costs(line).into_iter().flatten().collect()
     }
 
-    /// The same pair by pair, none where the wheels do not fit.
-    pub(super) fn pair_costs(&self, line: &ChainLine) -> impl Iterator<Item = Option<Pair>> {
-        self.pairs().map(|(front, back)| Some(pair(&with(line, front, back)?, &self.guides)))
+    /// The same pair by pair, none where the wheels do not fit. Pairs with as many joints, the same
+    /// pull and the same offset either way share one strand.
+    pub(super) fn pair_costs(&self, line: &ChainLine) -> Vec<Option<Pair>> {
+        let mut strands = Strands::default();
+        let cost = |(front, back): (Gear, Gear)| {
+            let line = with(line, front, back)?;
+            Some(pair(&line, strands.cost(&line), &self.guides))
+        };
+        self.pairs().map(cost).collect()
+    }
+}
+
+/// What a strand is solved for: its joints, its pull, what it has to take of the offset.
+type Key = (usize, [u64; 2]);
+
+/// The loads of strands that were solved.
+#[derive(Default)]
+struct Strands(Vec<(Key, Option<[JointLoad; 2]>)>);
+
+impl Strands {
+    /// What a drive's own offset costs.
+    fn cost(&mut self, line: &ChainLine) -> Option<Cost> {
+        let offset_mm = line.strand_offset_mm(line.layout.offset_mm).abs();
+        let key = (line.joints(), [line.running.tight_n, offset_mm].map(f64::to_bits));
+        let known = self.0.iter().find(|(of, _)| *of == key).map(|(_, loads)| *loads);
+        let loads = known.unwrap_or_else(|| {
+            let loads = line.own_loads();
+            self.0.push((key, loads));
+            loads
+        });
+        Some(line.cost(&loads?))
     }
 }
 
@@ -110,8 +138,7 @@ fn with(line: &ChainLine, front: Gear, back: Gear) -> Option<ChainLine> {
 }
 
 /// The cost of a drive's own offset.
-fn pair(line: &ChainLine, guides: &[u32]) -> Pair {
-    let cost = line.own_cost();
+fn pair(line: &ChainLine, cost: Option<Cost>, guides: &[u32]) -> Pair {
     let (driver, driven) = (line.layout.driver, line.layout.driven);
     Pair {
         front_teeth: driver.teeth,

@@ -4,10 +4,13 @@
 //! the page's canvas and the files written by [`Svg`] get the same calls with the same numbers. A
 //! painter knows inks, lines and letters; it knows no chain.
 
+mod leaf;
 mod recorder;
 mod svg;
 mod theme;
+mod trace;
 
+pub use leaf::{Leaf, Leaves, leaves};
 pub use recorder::{Call, Recorder};
 pub use svg::{FONT_FAMILY, Svg, SvgOptions, svg};
 pub use theme::Theme;

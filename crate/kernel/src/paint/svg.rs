@@ -1,14 +1,11 @@
 //! A picture as one self-contained SVG document: no style sheet, no script, nothing from outside.
 
-use core::f64::consts::PI;
-
+use super::trace::{DECIMALS, Trace};
 use super::{Line, Painter, Theme, Writing, walk};
 use crate::decimal;
 use crate::plane::{Arc, Point};
 use crate::scene::{Align, CHARACTER_EM, Circle, Ink, Layer, Scene};
 
-/// Decimals of a coordinate: a thousandth of a pixel.
-const DECIMALS: u32 = 3;
 /// No picture is wider, pixels.
 const MOST_PX: f64 = 1e5;
 /// The letters of pictures; a canvas uses the same.
@@ -49,13 +46,13 @@ pub struct Svg<'a> {
     size: Point,
     clips: usize,
     clipped: bool,
-    path: String,
+    path: Trace,
     body: String,
 }
 
 impl<'a> Svg<'a> {
     fn new(theme: &'a Theme, caption: Vec<(String, bool)>) -> Self {
-        let (path, body) = (String::new(), String::new());
+        let (path, body) = (Trace::default(), String::new());
         Self { theme, unit: 1.0, caption, size: Point::ZERO, clips: 0, clipped: false, path, body }
     }
 
@@ -92,13 +89,6 @@ impl<'a> Svg<'a> {
             let (size, bold, ink) = (self.unit, *bold, Ink::Ink);
             self.text(letters, &Writing { at, align: Align::Start, size, bold, ink });
         }
-    }
-
-    fn push_point(&mut self, command: char, at: Point) {
-        self.path.push(command);
-        decimal::write_short(&mut self.path, at.x, DECIMALS);
-        self.path.push(' ');
-        decimal::write_short(&mut self.path, at.y, DECIMALS);
     }
 }
 
@@ -137,47 +127,31 @@ impl Painter for Svg<'_> {
     }
 
     fn begin(&mut self) {
-        self.path.clear();
+        self.path.letters.clear();
     }
 
     fn move_to(&mut self, at: Point) {
-        self.push_point('M', at);
+        self.path.push_point('M', at);
     }
 
     fn line_to(&mut self, to: Point) {
-        self.push_point('L', to);
+        self.path.push_point('L', to);
     }
 
-    /// SVG names an arc by its ends, which says nothing of a whole turn: from half a turn on, an arc
-    /// goes in two.
     fn arc(&mut self, arc: &Arc) {
-        let pieces = if libm::fabs(arc.sweep_rad) < PI { 1 } else { 2 };
-        let radius = decimal::short(arc.radius, DECIMALS);
-        let sense = if arc.sweep_rad > 0.0 { " 0 0 1 " } else { " 0 0 0 " };
-        for piece in 1..=pieces {
-            let share = f64::from(piece) / f64::from(pieces);
-            self.path.push('A');
-            self.path.push_str(&radius);
-            self.path.push(' ');
-            self.path.push_str(&radius);
-            self.path.push_str(sense);
-            let end = arc.at(arc.start_rad + share * arc.sweep_rad);
-            decimal::write_short(&mut self.path, end.x, DECIMALS);
-            self.path.push(' ');
-            decimal::write_short(&mut self.path, end.y, DECIMALS);
-        }
+        self.path.arc(arc);
     }
 
     fn close(&mut self) {
-        self.path.push('Z');
+        self.path.letters.push('Z');
     }
 
     fn paint(&mut self, fill: Option<Ink>, line: Option<&Line>) {
-        if self.path.is_empty() {
+        if self.path.letters.is_empty() {
             return;
         }
         self.body.push_str("<path");
-        attribute(&mut self.body, "d", &self.path);
+        attribute(&mut self.body, "d", &self.path.letters);
         attribute(&mut self.body, "fill", fill.map_or("none", |ink| self.theme.colour(ink)));
         if let Some(line) = line {
             attribute(&mut self.body, "stroke", self.theme.colour(line.ink));

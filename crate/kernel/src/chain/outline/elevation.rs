@@ -9,7 +9,7 @@ use core::f64::consts::{FRAC_PI_2, PI};
 use super::plan::cut;
 use super::{Link, Look, Part, Piece, break_mm, is_bushed};
 use crate::chain::Sizes;
-use crate::plane::{Pen, Point};
+use crate::plane::{Pen, Point, Step};
 
 /// Radius of the arc of a waist, mm: tangent from outside to two eyes of height h a pitch p apart,
 /// and w/2 from the axis in the middle. From (p/2)^2 + (w/2 + R)^2 = (h/2 + R)^2. `None` where the
@@ -131,6 +131,17 @@ fn draw(pen: &mut Pen, bends: &[Bend]) {
             pen.arc(centre, radius, start, sweep);
         }
     }
+}
+
+/// An outer and an inner plate, whole.
+pub(super) fn whole_plates(s: &Sizes) -> [Vec<Step>; 2] {
+    let outer = (s.outer_plate_height_mm, s.outer_waist_mm, s.outer_overhang_mm);
+    let inner = (s.inner_plate_height_mm, s.inner_waist_mm, s.inner_overhang_mm);
+    [outer, inner].map(|(height_mm, waist_mm, overhang_mm)| {
+        let mut pen = Pen::new();
+        Plate::new(s.pitch_mm, height_mm, waist_mm, overhang_mm).whole(&mut pen);
+        pen.steps
+    })
 }
 
 fn piece(part: Part, look: Look, pen: Pen) -> Piece {

@@ -106,6 +106,12 @@ pub fn elevation(sizes: &Sizes, link: Link) -> Vec<Piece> {
     }
 }
 
+/// Whole plates from the side, not broken off: an outer one and an inner one, their first pin at the
+/// origin and their second a pitch along.
+pub fn whole_plates(sizes: &Sizes) -> [Vec<Step>; 2] {
+    elevation::whole_plates(sizes)
+}
+
 /// The axis of a pin cut lengthwise in the plan section, a little past both its heads.
 pub fn pin_axis(sizes: &Sizes) -> [Step; 2] {
     plan::pin_axis(sizes)

@@ -1,0 +1,117 @@
+// What question 3 has folded away: my gears, and the strand on its side; by pointer and keyboard, refused, reloaded.
+
+import assert from "node:assert/strict";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { answered, centreOf, focusOn, opened, textOf } from "../support/inside.js";
+import { startPage } from "../support/server.js";
+
+/** Waits, frame by frame, until a part shows what it was asked. */
+const worked = (part) =>
+  new Promise((done, lost) => {
+    let frames = 0;
+    const look = (still = 0) => {
+      if (++frames > 3600) lost(new Error("no answer came"));
+      else if (still > 3) done(true);
+      else requestAnimationFrame(() => look(document.querySelector(`${part}[data-busy], ${part} [data-busy]`) ? 0 : still + 1));
+    };
+    look();
+  });
+
+describe("the parts of the crooked line, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof openChromium>>} */
+  let hand;
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => {
+    page = await startPage();
+    hand = await openChromium();
+  });
+  after(async () => {
+    await hand?.close();
+    await page?.stop();
+  });
+  beforeEach(async () => {
+    await hand.goTo("about:blank");
+    await hand.goTo(`${page.address}#v=1&on=ferry-trike&ask=line`);
+    await hand.inside(opened);
+    await hand.inside(answered);
+  });
+
+  const unfold = async (part) => {
+    await hand.inside(focusOn, `${part} > summary`);
+    await hand.inside((found) => { document.querySelector(found).open = true; }, part);
+    await hand.inside(worked, part);
+  };
+  const A = '[data-which="a"]';
+  const pairs = () => hand.inside((a) => [...document.querySelectorAll(`${a} .pair`)].map((each) => each.textContent), A);
+  const type = async (field, text) => {
+    await hand.inside(focusOn, field);
+    await hand.type(text);
+    await hand.inside(worked, "#line-gears");
+  };
+
+  test("each pair has its multiple and its watts, and one row fewer teeth is one pair fewer", async () => {
+    await unfold("#line-gears");
+    const before = await pairs();
+    assert.equal(before.length, 11);
+    assert.ok(before.some((text) => /free/.test(text)) && before.some((text) => /[2-9]\.\d\d ×/.test(text)), before.join(" "));
+    await type("#gears-a-back", "32 22 11");
+    assert.equal((await pairs()).length, 3);
+    assert.match(await hand.inside(textOf, `${A} .gears-summary`), /of 3 pairs/);
+  });
+
+  test("a pair is taken into the drive by a press and by the keyboard, and undone", async () => {
+    await unfold("#line-gears");
+    await hand.drag([await hand.inside(centreOf, `${A} tbody tr:first-child .pair`)]);
+    await hand.inside(answered);
+    const set = () => hand.inside(() => [document.querySelector("#drive-driven_teeth").value, Number(document.querySelector("#drive-offset_mm").value)]);
+    assert.deepEqual(await set(), ["11", 19.5]);
+    await hand.inside(focusOn, `${A} tbody tr:last-child .pair`);
+    await hand.press("Enter");
+    await hand.inside(answered);
+    assert.deepEqual(await set(), ["42", 19.5]);
+    await hand.inside(() => document.querySelector("#undo").click());
+    await hand.inside(answered);
+    assert.deepEqual(await set(), ["11", 19.5]);
+  });
+
+  test("what cannot be is refused beside its field, and the last good arrangement stays", async () => {
+    await unfold("#line-gears");
+    const before = await pairs();
+    for (const [field, text] of [["front", "x"], ["front", ""], ["back", "2 3"], ["back", "11.5"], ["guides", "-4"], ["front_step_mm", "-1"], ["back_step_mm", "many"], ["aside_mm", "5000"]]) {
+      await type(`#gears-a-${field}`, text);
+      assert.notEqual(await hand.inside(textOf, `#gears-a-${field}-fault`), "", `${field} ${text}`);
+      assert.equal(await hand.inside((found) => document.querySelector(found).getAttribute("aria-invalid"), `#gears-a-${field}`), "true");
+      assert.deepEqual(await pairs(), before, `${field} ${text}`);
+      await hand.inside(() => document.querySelector("#undo").click());
+      await hand.inside(worked, "#line-gears");
+    }
+    assert.equal(await hand.inside(textOf, "#gears-a-front-fault"), "");
+  });
+
+  test("a reload keeps what was typed", async () => {
+    await unfold("#line-gears");
+    await type("#gears-b-front", "34 50");
+    await hand.reload();
+    await hand.inside(opened);
+    await hand.inside(answered);
+    await unfold("#line-gears");
+    assert.equal(await hand.inside(() => document.querySelector("#gears-b-front").value), "34 50");
+  });
+
+  test("the strand on its side tells both bows, and more with a wider pin gap", async () => {
+    await unfold("#line-bow");
+    const bows = async () => (await hand.inside(textOf, "#line-bow .bow-part p")).match(/([\d.]+) mm/g).map(Number.parseFloat);
+    const before = await bows();
+    assert.equal(before.length, 3);
+    assert.ok(before[2] > before[1] && before[1] > 1);
+    await hand.inside(() => document.querySelector("#questions li button").focus());
+    await hand.goTo(`${page.address}#v=1&on=ferry-trike&ask=line&bore_mm=3.66`);
+    await hand.inside(opened);
+    await hand.inside(answered);
+    await unfold("#line-bow");
+    assert.ok((await bows())[1] > before[1]);
+    assert.deepEqual(hand.complaints(), []);
+  });
+});

@@ -1,0 +1,57 @@
+// One field of an arrangement: a row of teeth, or a length; what is refused stays as it was typed.
+
+import { dress, make } from "../dom.js";
+import { fieldOf, mmOf, unitInUse } from "../figures.js";
+import { say } from "../words.js";
+
+export class Row {
+  /**
+   * @param {string} id
+   * @param {string} key
+   * @param {boolean} many whether it holds a row of teeth
+   * @param {(text: string) => void} keep
+   */
+  constructor(id, key, many, keep) {
+    this.key = key;
+    this.many = many;
+    this.name = `line.gears.field.${key}`;
+    const field = `gears-${id.replace(".", "-")}`;
+    this.input = make("input", { id: field, type: "text", inputmode: many ? "text" : "decimal", autocomplete: "off", spellcheck: false, "aria-describedby": `${field}-fault` });
+    this.unit = make("span", { class: "unit", "aria-hidden": "true" });
+    this.fault = make("p", { class: "fault", id: `${field}-fault`, role: "alert", hidden: true });
+    this.element = make("div", { class: "field" }, make("label", { for: field }, say(this.name)), make("span", { class: "gears-entry" }, this.input, this.unit), this.fault);
+    this.input.addEventListener("change", () => keep(this.plain(this.input.value)));
+  }
+
+  /** A length is kept in mm, whatever it is typed in. @param {string} text */
+  plain(text) {
+    const mm = this.many ? NaN : mmOf(text);
+    return Number.isNaN(mm) ? text.trim() : String(Number(mm.toFixed(4)));
+  }
+
+  /**
+   * The numbers that a kept text holds; null where something in it is no number.
+   * @param {string} text
+   * @returns {number|number[]|null}
+   */
+  read(text) {
+    if (!this.many) return text.trim() === "" || Number.isNaN(Number(text)) ? null : Number(text);
+    const numbers = text.split(/[^0-9.\-a-zA-Z]+/).filter((part) => part !== "").map(Number);
+    return numbers.some(Number.isNaN) ? null : numbers;
+  }
+
+  /** @param {string} text as it is kept */
+  show(text) {
+    this.unit.textContent = this.many ? "" : say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
+    if (document.activeElement === this.input) return;
+    const number = Number(text);
+    this.input.value = this.many || text === "" || Number.isNaN(number) ? text : fieldOf(number);
+  }
+
+  /** @param {string} sentence */
+  refuse(sentence) {
+    this.fault.textContent = sentence;
+    this.fault.hidden = sentence === "";
+    dress(this.input, { "aria-invalid": sentence ? "true" : null });
+  }
+}
