@@ -99,7 +99,7 @@ fn fault_of_row(name: &str, row: &[f64], least: usize) -> Option<Error> {
         return Some(Error::number(name, row.len() as f64, Rule::AtMost { limit }));
     }
     row.iter().find_map(|&teeth| {
-        let whole = (libm::floor(teeth) != teeth).then_some(Rule::Whole);
+        let whole = (teeth % 1.0 > 0.0).then_some(Rule::Whole);
         Some(Error::number(name, teeth, outside(teeth, TEETH).or(whole)?))
     })
 }

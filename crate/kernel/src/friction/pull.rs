@@ -17,10 +17,14 @@ const SECONDS_PER_MINUTE: f64 = 60.0;
 const MM_PER_M: f64 = 1000.0;
 
 impl Turning {
+    /// Pitches that pass in a second: z n.
+    pub fn pitches_per_s(&self) -> f64 {
+        self.wheel.z() * self.turns_per_minute / SECONDS_PER_MINUTE
+    }
+
     /// Mean speed of the chain, m/s: z p n.
     pub fn chain_m_per_s(&self) -> f64 {
-        let pitches_per_s = self.wheel.z() * self.turns_per_minute / SECONDS_PER_MINUTE;
-        pitches_per_s * self.wheel.pitch_mm / MM_PER_M
+        self.pitches_per_s() * self.wheel.pitch_mm / MM_PER_M
     }
 
     /// Pull of the tight strand less that of the slack one, N, that carries a power, W: P / v.

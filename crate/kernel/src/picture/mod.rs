@@ -8,10 +8,12 @@ mod caption;
 mod hidden;
 mod lens;
 mod place;
+mod running;
 
 pub use hidden::Hidden;
 pub use lens::{At, Magnified};
 pub use place::{GripPlace, Spot, ViewPlace};
+pub use running::{FoldView, RunAsked, RunDesk, RunState, WorkView};
 
 use crate::paint::{SvgOptions, Theme, svg};
 use crate::posing::{Mode, Posing};

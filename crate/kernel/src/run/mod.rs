@@ -56,6 +56,8 @@ pub struct Moment {
     pub turns_rad: [f64; 2],
     /// The joint that is followed.
     pub followed: Followed,
+    /// Where it is, mm.
+    pub followed_at: Point,
 }
 
 /// One joint on its way.
@@ -114,6 +116,19 @@ impl Run {
         [0.0, driver, driver + slack, driver + slack + driven].map(|past| tight - 1.0 + past)
     }
 
+    /// Where a joint is in the middle of a fold, mm.
+    pub fn fold_point(&self, fold: usize) -> Point {
+        let done = self.folds_at()[fold.min(FOLDS - 1)] + 0.5;
+        self.path.point(self.path.stretches[0] - 0.5 - done)
+    }
+
+    /// The same drive with rollers that turn on their bushes, or with stuck ones.
+    #[must_use]
+    pub fn with_rollers(mut self, rollers_turn: bool) -> Self {
+        self.line.running.rubbing.rollers_turn = rollers_turn;
+        self
+    }
+
     /// The four folds of a joint. `first` says which of its links turns as it runs onto the driver.
     pub fn engagements(&self, first: Turns) -> [Engagement; FOLDS] {
         let running = &self.line.running;
@@ -162,9 +177,13 @@ impl Run {
     /// off the driven wheel.
     pub fn at(&self, travel: f64, joint: u32) -> Moment {
         let start = self.path.stretches[0] - 0.5 - travel;
-        let joints = (0..self.pitches()).map(|j| self.path.point(start + f64::from(j))).collect();
-        let turns_rad = self.path.turns_rad(start);
-        Moment { joints, turns_rad, followed: self.followed(travel, joint) }
+        let at = |joint: u32| self.path.point(start + f64::from(joint));
+        Moment {
+            joints: (0..self.pitches()).map(at).collect(),
+            turns_rad: self.path.turns_rad(start),
+            followed: self.followed(travel, joint),
+            followed_at: at(joint),
+        }
     }
 
     /// One joint after a travel, in pitches.

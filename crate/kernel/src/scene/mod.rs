@@ -19,6 +19,7 @@
 mod compose;
 mod drawing;
 mod extent;
+mod folding;
 mod grip;
 mod ground;
 mod item;
@@ -33,12 +34,14 @@ mod naming;
 mod overlap;
 mod pinned;
 mod role;
+mod running;
 mod seat;
 mod sheet;
 mod sketch;
 mod staging;
 
 pub use drawing::{Drawing, Figure, Show, section_lines};
+pub use folding::{FOLD_TIMES, Folding};
 pub use item::{Align, CHARACTER_EM, Id, Ink, Item, Layer, Shape, Size, Text, Tint};
 pub use layout::Layout;
 pub use lens::{Lens, Thing};
