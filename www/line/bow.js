@@ -11,7 +11,7 @@ import { Steady } from "../steady.js";
 const REACH_MM = 1000;
 const EDGE = { side: 14, top: 26, bottom: 26 };
 /** Where along the strand its two dimension lines stand. */
-const AT = { yaw: 0.4, play: 0.6 };
+const AT = { yaw: 0.48, play: 0.52 };
 
 export class Bow {
   picture = draw("svg", { class: "bow", role: "img" });
@@ -65,7 +65,7 @@ export class Bow {
   }
 
   /**
-   * A leader from the strand to the number of its largest bow, written above it.
+   * A dimension line from the edge to the strand, its number above.
    * @param {[number, number][]} ends
    * @param {number} share
    * @param {(end: [number, number]) => number[]} at
@@ -74,7 +74,11 @@ export class Bow {
    */
   measure(ends, share, at, anchor, text) {
     const [x, y] = at(ends[Math.round(share * (ends.length - 1))]);
-    const top = 16;
-    return [draw("path", { class: "leader", d: `M${x.toFixed(1)} ${(y - 3).toFixed(1)}V${top + 5}` }), draw("text", { x, y: top, "text-anchor": anchor }, text)];
+    const [top, [, base]] = [16, at([0, 0])];
+    const tip = (/** @type {number} */ to, /** @type {number} */ way) => `M${x} ${to}l-3 ${7 * way}h6z`;
+    return [
+      draw("path", { class: "leader", d: `M${x.toFixed(1)} ${base}V${top + 5}` }), draw("path", { class: "tip", d: tip(y, 1) + tip(base, -1) }),
+      draw("text", { x: x + (anchor === "end" ? 4 : -4), y: top, "text-anchor": anchor }, text),
+    ];
   }
 }

@@ -5,6 +5,7 @@ import { faultSentence } from "../field.js";
 import { say } from "../words.js";
 import { Bow } from "./bow.js";
 import { Gears } from "./gears.js";
+import { Running } from "./run.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./types.js").PairView} PairView */
@@ -25,6 +26,8 @@ export class Parts {
     const gears = ["a", "b"].map((which) => new Gears(which, session, (pair) => this.take(pair)));
     this.fold("gears", gears, make("p", { class: "hint" }, say("line.gears.how")), this.fault,
       make("div", { class: "gears-both" }, ...gears.map(({ element }) => element)), key(), make("p", { class: "hint" }, say("line.gears.left")));
+    const run = new Running();
+    this.fold("run", [run], run.element);
     const bow = new Bow();
     this.fold("bow", [bow], bow.element);
   }
@@ -68,5 +71,5 @@ function key() {
     dress(picture, { viewBox: "0 0 28 12", width: 28, height: 12 });
     return picture;
   };
-  return make("ul", { class: "crooked-key" }, ...LOOKS.map((look) => make("li", {}, sample(look), say(`line.gears.key.${look}`))));
+  return make("ul", { class: "line-key" }, ...LOOKS.map((look) => make("li", {}, sample(look), say(`line.gears.key.${look}`))));
 }

@@ -1,0 +1,156 @@
+// Follow one joint round the drive: the whole chain moving, the joint close up, its contacts and its work.
+
+import { Chart } from "../chart.js";
+import { dress, make } from "../dom.js";
+import { Paper } from "../leaves.js";
+import { Steady } from "../steady.js";
+import { say } from "../words.js";
+import { contacts, curveOf, foldRows, sentenceOf, summaryOf } from "./run-said.js";
+
+/** @typedef {import("./types.js").RunState} RunState */
+
+/** Pitches a second on the screen: on its way, and slower while the joint folds. */
+const PACE = { way: 3, fold: 0.4 };
+/** A step of the buttons and keys, pitches: a quarter of a fold. */
+const STEP = 0.25;
+const TEXT_PX = 14;
+/** A new visitor sees the joint run onto the driver, part of the way through. */
+const FIRST = { fold: 0, share: 0.5 };
+
+export class Running {
+  /** @type {{travel_pitches: number, fold: number|null, share: number, joint: number, stuck: boolean}} */
+  at = { travel_pitches: 0, ...FIRST, joint: 0, stuck: false };
+  /** @type {any} */
+  scenario = null;
+  playing = false;
+  last = 0;
+
+  constructor() {
+    /** @type {Steady<RunState>} */
+    this.steady = new Steady("line.run", "line", () => this.draw());
+    this.drive = new Paper("run-drive");
+    this.close = new Paper("run-close");
+    this.chart = new Chart();
+    this.play = make("button", { type: "button", class: "choice", onclick: () => this.toggle() });
+    this.scrub = slider("line.run.scrub", (value) => this.go({ travel_pitches: value + this.at.joint, fold: null }));
+    this.share = slider("line.run.share", (value) => this.go({ fold: this.steady.answer?.shown ?? 0, share: value / 100 }));
+    dress(this.share.input, { min: 0, max: 100, step: 1 });
+    this.said = make("p", { class: "run-said", "aria-live": "polite" });
+    this.list = make("ol", { class: "run-contacts" });
+    this.sum = make("p", { class: "run-sum" });
+    this.table = make("div", { class: "gears-table run-folds" });
+    this.choices = [...this.choice("stuck", [false, true]), ...this.choice("joint", [0, 1])];
+    this.element = this.sheet();
+  }
+
+  sheet() {
+    const button = (/** @type {string} */ word, /** @type {() => void} */ onclick) => make("button", { type: "button", class: "choice", "data-run": word, onclick }, say(`line.run.${word}`));
+    const group = (/** @type {string} */ key) => make("div", { class: "run-choice", role: "group", "aria-label": say(`line.run.${key}`) },
+      make("span", {}, say(`line.run.${key}`)), ...this.choices.filter(({ dataset }) => dataset.key === key));
+    return make("div", { class: "run" },
+      make("p", { class: "caution" }, say("left.fingers")), this.drive.picture,
+      make("div", { class: "run-buttons" }, this.play, button("back", () => this.step(-STEP)), button("on", () => this.step(STEP)), button("next", () => this.next())),
+      this.scrub.element,
+      make("div", { class: "run-both" }, make("div", {}, this.close.picture, this.share.element),
+        make("div", { class: "run-text" }, this.said, this.list, this.sum, group("stuck"), group("joint"))),
+      this.table, make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.run.chart")), this.chart.picture),
+      this.chart.table(say("line.run.table")), make("p", { class: "hint" }, say("line.run.left")));
+  }
+
+  /**
+   * @param {"stuck"|"joint"} key
+   * @param {(boolean|number)[]} values
+   */
+  choice(key, values) {
+    return values.map((value) => make("button", {
+      type: "button", class: "choice", "data-key": key, "data-value": String(value), onclick: () => this.go({ [key]: value }),
+    }, say(`line.run.${key}.${value}`)));
+  }
+
+  /** @param {any} scenario */
+  show(scenario) {
+    this.scenario = scenario;
+    this.want();
+    this.draw();
+  }
+
+  want() {
+    const width = Math.max(260, Math.round(this.element.clientWidth || 600));
+    this.element.toggleAttribute("data-busy", true);
+    const close = Math.min(420, width);
+    this.steady.want(this.scenario, { run: { ...this.at, width_px: width, close_px: close, text_px: TEXT_PX } });
+  }
+
+  /** @param {Partial<Running["at"]>} part */
+  go(part) {
+    this.at = { ...this.at, ...part };
+    if (this.scenario) this.want();
+  }
+
+  /** Goes on from where the picture is, whichever way it was reached. @param {number} pitches */
+  step(pitches) {
+    const { answer } = this.steady;
+    const from = this.at.fold === null || !answer ? this.at.travel_pitches : answer.travel_pitches;
+    this.go({ travel_pitches: from + pitches, fold: null });
+  }
+
+  /** To the middle of the next fold. */
+  next() {
+    const { answer } = this.steady;
+    if (!answer) return;
+    const ahead = answer.folds.findIndex(({ share }) => share < 0.5);
+    this.go({ fold: ahead < 0 ? 0 : ahead, share: 0.5 });
+  }
+
+  toggle() {
+    this.playing = !this.playing;
+    this.last = 0;
+    if (this.playing) requestAnimationFrame((now) => this.tick(now));
+    this.draw();
+  }
+
+  /** @param {number} now */
+  tick(now) {
+    if (!this.playing || !this.element.isConnected || this.element.closest("details:not([open])")) {
+      this.playing = false;
+      return this.draw();
+    }
+    const seconds = this.last ? Math.min(0.1, (now - this.last) / 1000) : 0;
+    this.last = now;
+    const folding = this.steady.answer?.folding ?? null;
+    if (!this.steady.stale || seconds === 0) this.step(seconds * (folding === null ? PACE.way : PACE.fold));
+    requestAnimationFrame((next) => this.tick(next));
+  }
+
+  draw() {
+    const run = this.steady.answer;
+    this.element.toggleAttribute("data-busy", this.steady.stale);
+    this.play.textContent = say(this.playing ? "line.run.pause" : "line.run.play");
+    for (const each of this.choices) dress(each, { "aria-pressed": String(String(this.at[/** @type {"stuck"} */ (each.dataset.key)]) === each.dataset.value) });
+    if (!run) return;
+    this.drive.show(run.drive, say("line.run.picture", { pitches: run.pitches }));
+    this.close.show(run.close, say("line.run.close", { times: run.fold_times }));
+    this.scrub.put(run.done_pitches, { max: run.pitches, step: 0.05 }, sentenceOf(run));
+    this.share.put(Math.round(100 * run.folds[run.shown].share), {}, sentenceOf(run));
+    this.said.textContent = sentenceOf(run);
+    this.list.replaceChildren(...contacts(run, this.at.stuck));
+    this.sum.textContent = summaryOf(run);
+    this.table.replaceChildren(foldRows(run, (fold) => this.go({ fold, share: FIRST.share })));
+    if (!this.playing) this.chart.show(curveOf(run, (pitches) => this.go({ travel_pitches: pitches + this.at.joint, fold: null })));
+  }
+}
+
+/**
+ * A slider with its name.
+ * @param {string} word
+ * @param {(value: number) => void} slid
+ */
+function slider(word, slid) {
+  const input = make("input", { type: "range", "aria-label": say(word), oninput: () => slid(Number(input.value)) });
+  const element = make("label", { class: "run-slider" }, make("span", {}, say(word)), input);
+  const put = (/** @type {number} */ value, /** @type {object} */ limits, /** @type {string} */ text) => {
+    dress(input, { ...limits, "aria-valuetext": text });
+    if (Number(input.value) !== value) input.value = String(value);
+  };
+  return { input, element, put };
+}
