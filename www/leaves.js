@@ -15,7 +15,7 @@ export class Paper {
 
   /** @param {string} name its class */
   constructor(name) {
-    this.picture = draw("svg", { class: `paper ${name}`, role: "img" }, this.clips);
+    this.picture = draw("svg", { class: `leaves ${name}`, role: "img" }, this.clips);
   }
 
   /**

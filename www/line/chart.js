@@ -9,8 +9,39 @@ import { say } from "../words.js";
 
 /** The chart ends at this many times however hard rigid joints would press. */
 const MOST = 5;
+/** The lines that are drawn in watts: fewer, since there is a band more. */
+const WATTS = ["hinged", "rigid", "elastic"];
 /** The lines by what is assumed, the answer last and so on top. */
 const LOOKS = /** @type {Record<string, string>} */ ({ tighter: "dashdot", wider: "dashed", hinged: "dotted", rigid: "second", elastic: "main" });
+
+/** A curve whose every value is another of its samples. @param {Curve|undefined} curve @param {(sample: import("./types.js").Sample) => number|null} of */
+const by = (curve, of) => curve && { ...curve, samples: curve.samples.map((sample) => ({ ...sample, friction_multiple: of(sample) })) };
+
+/**
+ * The same in watts of 100, with the band of friction.
+ * @param {LineState} line
+ * @param {Curve[]} curves
+ * @param {(mm: number, done: boolean) => void} slide
+ * @returns {import("../chart.js").Content}
+ */
+export function wattsOf(line, curves, slide) {
+  const watts = curves.flatMap((curve) => by(curve, ({ loss_w }) => loss_w) ?? []);
+  const content = chartOf(line, watts, slide);
+  const elastic = curves.find(({ variant }) => variant === "elastic");
+  const most = 1.15 * Math.max(0.1, line.answers[0].numbers.loss_w ?? 0, ...(elastic?.samples ?? []).map(({ loss_w, band_w }) => band_w?.[1] ?? loss_w));
+  const [low, high] = [0, 1].map((end) => by(elastic, ({ band_w }) => band_w?.[end] ?? null));
+  const of = (/** @type {string} */ variant) => watts.find((curve) => curve.variant === variant);
+  return {
+    ...content,
+    label: say("line.watts.name"), y: { name: say("line.watts.y"), from: 0, to: most, write: (w) => decimal(w, most < 3 ? 1 : 0) },
+    bands: [...band(low, high, most, "line.key.mu"), ...band(of("softer"), of("stiffer"), most)],
+    lines: Object.entries(LOOKS).flatMap(([variant, look]) => {
+      const curve = of(variant);
+      return curve && WATTS.includes(variant) ? [{ name: say(`line.key.${variant}`), look, points: seen(curve, most) }] : [];
+    }),
+    marker: content.marker && { ...content.marker, value: line.answers[0].numbers.loss_w ?? null },
+  };
+}
 
 /**
  * What the chart shows of a drive and the curves that are there so far.
@@ -63,12 +94,13 @@ function seen({ samples }, most) {
  * @param {Curve|undefined} softer
  * @param {Curve|undefined} stiffer
  * @param {number} most
+ * @param {string} [word]
  */
-function band(softer, stiffer, most) {
+function band(softer, stiffer, most, word = "line.key.band") {
   if (!softer || !stiffer) return [];
   const [low, high] = [seen(softer, most), seen(stiffer, most)];
   const both = (/** @type {At[]} */ these, /** @type {At[]} */ others) => these.filter(([mm]) => others.some(([other]) => other === mm));
-  return [{ name: say("line.key.band"), low: both(low, high), high: both(high, low) }];
+  return [{ name: say(word), low: both(low, high), high: both(high, low) }];
 }
 
 /**

@@ -1,11 +1,11 @@
 // Question 3: what a crooked line costs. The drive from above, its chart, what it is given and what is said of it.
 
 import { Chart } from "../chart.js";
-import { make, onceAFrame } from "../dom.js";
+import { dress, make, onceAFrame } from "../dom.js";
 import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
-import { chartOf } from "./chart.js";
+import { chartOf, wattsOf } from "./chart.js";
 import { Entries } from "./entries.js";
 import { Parts } from "./parts.js";
 import { Plan } from "./plan.js";
@@ -27,6 +27,7 @@ class Crooked {
   /** @type {Curve[]} */
   curves = [];
   drive = "";
+  inWatts = false;
   timer = 0;
 
   /** @param {Session} session */
@@ -42,6 +43,8 @@ class Crooked {
     this.folds = { plan: fold("line.twin"), chart: this.chart.table(say("line.table")), work: fold("work.title") };
     this.said = make("div", { class: "crooked-said" });
     this.parts = new Parts(session);
+    this.title = make("figcaption", { class: "crooked-title" });
+    this.shows = ["times", "watts"].map((show) => make("button", { type: "button", class: "choice", "data-show": show, onclick: () => this.showIn(show) }, say(`line.show.${show}`)));
     this.section = this.sheet();
     this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
       this.entries.element, this.said);
@@ -54,7 +57,7 @@ class Crooked {
     return make("section", { class: "crooked none", "aria-label": say("ask.line") },
       make("figure", {}, this.plan.picture, make("figcaption", { class: "hint" }, this.plan.scale)),
       this.entries.offset.element, this.readings,
-      make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.chart")), this.chart.picture, this.chart.key),
+      make("figure", {}, this.title, make("div", { class: "crooked-by", role: "group", "aria-label": say("line.show") }, ...this.shows), this.chart.picture, this.chart.key),
       ...this.parts.elements, ...Object.values(this.folds));
   }
 
@@ -105,6 +108,12 @@ class Crooked {
     this.session.alter((bench) => bench.set("drive.offset_mm", near ? -mm : mm), done);
   }
 
+  /** @param {string} show what the chart tells */
+  showIn(show) {
+    this.inWatts = show === "watts";
+    this.show();
+  }
+
   get waiting() {
     return this.steady.stale;
   }
@@ -121,7 +130,10 @@ class Crooked {
     this.aside.hidden = !line;
     if (!line) return;
     this.plan.show(line);
-    this.chart.show(chartOf(line, this.curves, (mm, done) => this.slide(mm, done)));
+    const content = this.inWatts ? wattsOf : chartOf;
+    this.chart.show(content(line, this.curves, (mm, done) => this.slide(mm, done)));
+    this.title.textContent = say(this.inWatts ? "line.watts" : "line.chart");
+    for (const each of this.shows) dress(each, { "aria-pressed": String((each.dataset.show === "watts") === this.inWatts) });
     this.entries.show(line);
     this.parts.show(this.scenario);
     this.readings.replaceChildren(...figuresOf(line));

@@ -1,7 +1,7 @@
 // What the kernel says of a crooked line. Lengths in mm, forces in N, angles in rad.
 
 /** @typedef {import("../kernel.js").Answer} Answer */
-/** One offset of a curve. @typedef {{offset_mm: number, friction_multiple: number|null, loss_fraction: number}} Sample */
+/** One offset of a curve. @typedef {{offset_mm: number, friction_multiple: number|null, loss_fraction: number, loss_w: number, band_w: [number, number]|null}} Sample */
 /** @typedef {{variant: string, free_mm: number, onset_mm: number|null, end_mm: number|null, samples: Sample[]}} Curve */
 /** @typedef {{x_mm: number, y_mm: number, pitch_radius_mm: number, tooth_width_mm: number, teeth: number}} WheelView */
 /** @typedef {{x_mm: number, y_mm: number, turn_rad: number, pin_n: number, face_n: number, friction_multiple: number|null, eccentricity_mm: number}} JointView */

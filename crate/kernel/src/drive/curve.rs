@@ -3,6 +3,7 @@
 use super::sweep::Sweep;
 use super::{ChainLine, Cost};
 use crate::chain::Chain;
+use crate::friction::friction_band;
 use crate::strand::{Ends, Strand};
 use serde::Serialize;
 
@@ -33,6 +34,8 @@ const TIGHTER_GAP: f64 = 0.5;
 /// A pin bears on both ends of its bore once its forces exceed the pull by this share: the
 /// straightness of a strand under way takes some tenths of a percent by itself.
 const BEARS_FROM: f64 = 0.01;
+/// What losses are a share of, W.
+const OF_W: f64 = 100.0;
 
 impl Variant {
     /// Every variant.
@@ -100,12 +103,23 @@ pub struct Sample {
     pub friction_multiple: Option<f64>,
     /// Loss at pins and faces, of the power carried.
     pub loss_fraction: f64,
+    /// The same in watts of 100.
+    pub loss_w: f64,
+    /// That at the ends of the handbook order of friction, pins and faces in step; none without
+    /// friction.
+    pub band_w: Option<[f64; 2]>,
 }
 
 impl Sample {
-    fn new(offset_mm: f64, cost: &Cost) -> Self {
-        let friction_multiple = cost.multiple();
-        Self { offset_mm, friction_multiple, loss_fraction: cost.loss_fraction }
+    fn new(line: &ChainLine, offset_mm: f64, cost: &Cost) -> Self {
+        let loss_w = OF_W * cost.loss_fraction;
+        Self {
+            offset_mm,
+            friction_multiple: cost.multiple(),
+            loss_fraction: cost.loss_fraction,
+            loss_w,
+            band_w: friction_band(loss_w, line.running.rubbing.friction.pin),
+        }
     }
 }
 
@@ -135,7 +149,7 @@ impl Curve {
             let Some(solution) = sweep.at(step) else { continue };
             let ends = ChainLine::end_loads(solution);
             onset.pass(offset_mm, ends[0].pin_n.max(ends[1].pin_n) / line.running.tight_n - 1.0);
-            samples.push(Sample::new(offset_mm, &line.cost(&ends)));
+            samples.push(Sample::new(&line, offset_mm, &line.cost(&ends)));
         }
         let (variant, free_mm, end_mm) = (variant.key(), line.free_mm(), sweep.end_mm());
         Self { variant, free_mm, onset_mm: onset.at_mm, end_mm, samples }

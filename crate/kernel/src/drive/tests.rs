@@ -144,3 +144,20 @@ fn the_view_stands_between_its_wheels() {
     let last = view.joints[33];
     assert!((view.driven.y_mm - last.y_mm - half_mm).abs() < line.sizes.side_gap_mm());
 }
+
+#[test]
+fn a_curve_tells_watts_and_their_band_of_friction() {
+    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let mut study = Study::of(&line, 10);
+    let curve = study.curve(Variant::Rigid).expect("it can be built");
+    let mu = line.running.rubbing.friction.pin;
+    for sample in &curve.samples {
+        assert!((sample.loss_w - 100.0 * sample.loss_fraction).abs() < 1e-12);
+        let [low_w, high_w] = sample.band_w.expect("there is friction");
+        assert!(low_w < sample.loss_w && sample.loss_w < high_w);
+        assert!((low_w * mu - 0.08 * sample.loss_w).abs() < 1e-12);
+        assert!((high_w / low_w - 2.0).abs() < 1e-12);
+    }
+    let straight_w = 100.0 * line.straight().loss_fraction;
+    assert!((curve.samples[0].loss_w - straight_w).abs() < 1e-9);
+}
