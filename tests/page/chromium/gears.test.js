@@ -100,6 +100,80 @@ describe("the parts of the crooked line, in Chromium", () => {
     assert.equal(await hand.inside(() => document.querySelector("#gears-b-front").value), "34 50");
   });
 
+  const run = "#line-run";
+  const saidOf = (selector) => hand.inside(textOf, `${run} ${selector}`);
+  const press = async (selector) => {
+    await hand.drag([await hand.inside(centreOf, `${run} ${selector}`)]);
+    await hand.inside(worked, run);
+  };
+  const work = async () => Number((await saidOf(".run-sum")).match(/far: ([\d.]+)/)[1]);
+  const drawn = () => hand.inside((part) => [...document.querySelectorAll(`${part} .leaves`)].map((each) => each.innerHTML), run);
+
+  test("a joint is followed by steps, by its slider and from fold to fold, and its work never falls", async () => {
+    await unfold(run);
+    assert.match(await saidOf(".run-said"), /Fold 1, onto the driver/);
+    const [first, before] = [await work(), await drawn()];
+    await press('[data-run="on"]');
+    assert.ok((await work()) > first);
+    const after = await drawn();
+    assert.ok(after.every((picture, index) => picture !== before[index]));
+    await hand.inside(focusOn, `${run} .run-slider input`);
+    await hand.press("End");
+    await hand.inside(worked, run);
+    await hand.press("Home");
+    await hand.inside(worked, run);
+    assert.match(await saidOf(".run-said"), /tight strand/);
+    assert.equal(await work(), 0);
+    const seen = [];
+    for (const fold of [1, 2, 3, 4]) {
+      await hand.inside(focusOn, `${run} .run-folds tbody tr:nth-child(${fold}) button`);
+      await hand.press("Enter");
+      await hand.inside(worked, run);
+      assert.match(await saidOf(".run-said"), new RegExp(`Fold ${fold},`));
+      seen.push(await work());
+    }
+    assert.ok(seen.every((each, index) => index === 0 || each > seen[index - 1]), seen.join(" "));
+  });
+
+  test("stuck rollers slide on their teeth and take more, and the neighbour turns the other link", async () => {
+    await unfold(run);
+    const loss = async () => Number((await saidOf(".run-sum")).match(/lose ([\d.]+)/)[1]);
+    const free = await loss();
+    await press('[data-key="stuck"][data-value="true"]');
+    assert.ok((await loss()) > free);
+    assert.match(await saidOf(".run-said"), /outer link turns/);
+    await press('[data-key="joint"][data-value="1"]');
+    assert.match(await saidOf(".run-said"), /inner link turns/);
+    assert.match(await saidOf(".run-contacts"), /Tooth on roller \d+ N, slides/);
+  });
+
+  test("it plays, and rests when it is told to", async () => {
+    await unfold(run);
+    const before = await work();
+    await hand.inside(focusOn, `${run} .run-buttons button`);
+    await hand.press("Enter");
+    await hand.inside((from) => new Promise((done, lost) => {
+      let frames = 0;
+      const far = () => Number(document.querySelector("#line-run .run-sum").textContent.match(/far: ([\d.]+)/)[1]);
+      const look = () => (far() > from ? done(true) : ++frames > 1200 ? lost(new Error("it does not move")) : requestAnimationFrame(look));
+      look();
+    }), before);
+    await hand.press("Enter");
+    await hand.inside(worked, run);
+    const rested = await work();
+    await hand.inside(worked, run);
+    assert.equal(await work(), rested);
+  });
+
+  test("the chart tells watts in place of multiples", async () => {
+    const heads = () => hand.inside(textOf, ".crooked-title");
+    const times = await heads();
+    await hand.inside(focusOn, '[data-show="watts"]');
+    await hand.press("Enter");
+    assert.notEqual(await heads(), times);
+    assert.match(await heads(), /watts of 100/);
+  });
+
   test("the strand on its side tells both bows, and more with a wider pin gap", async () => {
     await unfold("#line-bow");
     const bows = async () => (await hand.inside(textOf, "#line-bow .bow-part p")).match(/([\d.]+) mm/g).map(Number.parseFloat);
