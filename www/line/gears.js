@@ -24,6 +24,8 @@ const QUIET_MS = 200;
 export class Gears {
   /** @type {Arrangement|null} */
   told = null;
+  /** @type {object} what it was told of */
+  of = {};
   asked = "";
   timer = 0;
 
@@ -86,7 +88,7 @@ export class Gears {
     const gears = this.wanted();
     try {
       const told = gears && (await labour(`line.gears.${this.which}`, "line", scenario, { gears }));
-      if (told) this.told = told;
+      if (told) [this.told, this.of] = [told, gears];
     } catch (error) {
       const faults = error instanceof Refused ? error.faults : [];
       for (const field of this.fields) field.refuse(faults.filter(({ path }) => path === field.key).map((fault) => faultSentence({ ...fault, path: field.name })).join(" "));
@@ -108,9 +110,7 @@ export class Gears {
   grid(told) {
     const { drive = {} } = this.session.bench.scenario();
     const at = (/** @type {number} */ front, /** @type {number} */ back) => told.pairs[front * told.back_mm.length + back];
-    const teeth = (/** @type {string} */ key) => /** @type {number[]} */ (this.fields.find((field) => field.key === key)?.read(this.text(key)) ?? []);
-    const [fronts, backs] = [teeth("front"), teeth("back")];
-    if (fronts.length !== told.front_mm.length || backs.length !== told.back_mm.length) return make("p");
+    const { front: fronts = [], back: backs = [] } = /** @type {Record<string, number[]>} */ (this.of);
     const head = (/** @type {string} */ scope, /** @type {string} */ text) => make("th", { scope }, text);
     return make("table", {},
       make("thead", {}, make("tr", {}, head("col", say("line.gears.corner")), ...fronts.map((front) => head("col", say("line.gears.front", { teeth: front }))))),

@@ -11,6 +11,13 @@ const force = (n) => say("line.newton", { tight_n: decimal(n, 0) });
 /** @param {number} work */
 const work = (work) => decimal(work, work < 10 ? 2 : 1);
 
+/** The drive's picture with the names of its wheels and strands. @param {RunState} run */
+export function named({ drive, names }) {
+  const leaf = { d: "", fill: "ink", line: null, width: 0, dash: "", clip: null, anchor: "middle", size: 13, bold: false };
+  const words = ["driver", "driven", "tight", "slack"].map((name) => say(`line.run.name.${name}`));
+  return { ...drive, leaves: [...drive.leaves, ...names.map((at, index) => ({ ...leaf, at, letters: words[index] }))] };
+}
+
 /** Where the joint is and what it does. @param {RunState} run */
 export function sentenceOf(run) {
   const fold = run.folds[run.shown];

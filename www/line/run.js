@@ -5,7 +5,7 @@ import { dress, make } from "../dom.js";
 import { Paper } from "../leaves.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
-import { contacts, curveOf, foldRows, sentenceOf, summaryOf } from "./run-said.js";
+import { contacts, curveOf, foldRows, named, sentenceOf, summaryOf } from "./run-said.js";
 
 /** @typedef {import("./types.js").RunState} RunState */
 
@@ -128,7 +128,7 @@ export class Running {
     this.play.textContent = say(this.playing ? "line.run.pause" : "line.run.play");
     for (const each of this.choices) dress(each, { "aria-pressed": String(String(this.at[/** @type {"stuck"} */ (each.dataset.key)]) === each.dataset.value) });
     if (!run) return;
-    this.drive.show(run.drive, say("line.run.picture", { pitches: run.pitches }));
+    this.drive.show(named(run), say("line.run.picture", { pitches: run.pitches }));
     this.close.show(run.close, say("line.run.close", { times: run.fold_times }));
     this.scrub.put(run.done_pitches, { max: run.pitches, step: 0.05 }, sentenceOf(run));
     this.share.put(Math.round(100 * run.folds[run.shown].share), {}, sentenceOf(run));

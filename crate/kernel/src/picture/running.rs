@@ -113,6 +113,8 @@ pub struct RunState {
     pub fold_times: f64,
     /// The drive from the side.
     pub drive: Leaves,
+    /// Where names stand on it: driver, driven wheel, tight strand, slack strand.
+    pub names: [[f64; 2]; 4],
     /// The joint on its wheel.
     pub close: Leaves,
 }
@@ -226,6 +228,8 @@ fn state(
         curve: curve(run, &engagements),
         fold_times: FOLD_TIMES,
         drive: leaves(&Scene::of_run(run, moment, asked.width_px / asked.text_px), asked.text_px),
+        names: Scene::names_of_run(run, asked.width_px / asked.text_px)
+            .map(|at| [asked.text_px * at.x, asked.text_px * at.y]),
         close: close(run, &engagements[shown], shown, folds[shown].1, asked),
     }
 }

@@ -109,8 +109,8 @@ impl Scene {
     /// The picture of a joint that folds on a wheel.
     pub fn of_fold(folding: &Folding) -> Self {
         /// Half of what is seen, in pitches, and the middle of it.
-        const HALF_PITCHES: f64 = 1.42;
-        const MIDDLE: Point = Point::new(0.1, -0.14);
+        const HALF_PITCHES: f64 = 1.36;
+        const MIDDLE: Point = Point::new(0.1, -0.06);
         const MARGIN_EM: f64 = 0.2;
         let size_em = folding.size_em;
         let sheet = Sheet { width_em: size_em, height_em: size_em, narrow: false };
@@ -212,7 +212,7 @@ fn draw_axes(sketch: &mut Sketch, stand: &Stand, to: &Projection) {
     sketch.arrow(MARK, Layer::Centre, to.point(arc.end()), Point::new(ahead.x, -ahead.y));
 }
 
-/// Where metal rubs: arcs that the contacts have swept, spots where they are, and numbered discs.
+/// Where metal rubs: arcs that the contacts have swept, spots where they are, and lettered discs.
 fn draw_marks(
     sketch: &mut Sketch,
     stand: &Stand,
@@ -259,15 +259,15 @@ fn lit(sketch: &mut Sketch, arc: Arc, to: &Projection) {
     }
 }
 
-/// A spot and a numbered disc for each contact: 1 pin in bore, 2 tooth on roller, 3 roller on bush.
+/// A spot and a lettered disc for each contact: a pin in bore, b tooth on roller, c roller on bush.
 fn draw_discs(sketch: &mut Sketch, stand: &Stand, spots: [Point; 3], to: &Projection) {
-    const SPOT_EM: f64 = 0.27;
+    const SPOT_EM: f64 = 0.2;
     const DISC_EM: f64 = 0.68;
     const LOWER_EM: f64 = 0.31;
     /// Directions in which the discs stand off the joint, rad, and how far, in pitches.
     const AWAY: [(f64, f64); 3] = [(1.45, 0.62), (-0.55, 0.78), (-1.35, 0.6)];
-    const NUMBERS: [&str; 3] = ["1", "2", "3"];
-    for ((spot, (angle_rad, pitches)), number) in spots.into_iter().zip(AWAY).zip(NUMBERS) {
+    const LETTERS: [&str; 3] = ["a", "b", "c"];
+    for ((spot, (angle_rad, pitches)), letter) in spots.into_iter().zip(AWAY).zip(LETTERS) {
         let disc = to.point(pitches * stand.wide.pitch_mm * unit(angle_rad));
         let spot = to.point(spot);
         sketch.line(MARK, Layer::Marks, Role::DiscLeader, spot, disc);
@@ -279,6 +279,6 @@ fn draw_discs(sketch: &mut Sketch, stand: &Stand, spots: [Point; 3], to: &Projec
         );
         sketch.circle(MARK, Layer::Marks, Role::Disc, Circle { centre: disc, radius: DISC_EM });
         let (what, at) = ((MARK, Layer::Marks, Role::DiscNumber), disc + Point::new(0.0, LOWER_EM));
-        sketch.text(what, at, (Align::Middle, Size::SmallStrong), |out| out.push_str(number));
+        sketch.text(what, at, (Align::Middle, Size::SmallStrong), |out| out.push_str(letter));
     }
 }

@@ -15,26 +15,62 @@ const MARK: Id = Id::Mark("run");
 /// Room about the wheels for the numbers of the folds, em.
 const MARGIN_EM: f64 = 2.4;
 
+/// From the drive, mm, to a sheet so many em wide, and the sheet's height, em.
+fn projection(run: &Run, width_em: f64) -> (Projection, f64) {
+    let (places, sizes) = (run.places(), &run.line().sizes);
+    let plate_mm = 0.5 * sizes.outer_plate_height_mm.max(sizes.inner_plate_height_mm);
+    let [first_mm, second_mm] = [0, 1].map(|i: usize| places[i].pitch_radius_mm + plate_mm);
+    let long_mm = places[1].centre.x + first_mm + second_mm;
+    let em_per_mm = (width_em - 2.0 * MARGIN_EM) / long_mm;
+    let half_em = first_mm.max(second_mm) * em_per_mm + MARGIN_EM;
+    let origin = Point::new(MARGIN_EM + first_mm * em_per_mm, half_em);
+    (Projection::new(origin, em_per_mm, 0.0, true), 2.0 * half_em)
+}
+
 impl Scene {
     /// The picture of a drive at a moment, so many em wide.
     pub fn of_run(run: &Run, moment: &Moment, width_em: f64) -> Self {
-        let places = run.places();
-        let plate_mm = 0.5
-            * run.line().sizes.outer_plate_height_mm.max(run.line().sizes.inner_plate_height_mm);
-        let [first_mm, second_mm] = [0, 1].map(|i: usize| places[i].pitch_radius_mm + plate_mm);
-        let long_mm = places[1].centre.x + first_mm + second_mm;
-        let em_per_mm = (width_em - 2.0 * MARGIN_EM) / long_mm;
-        let half_em = first_mm.max(second_mm) * em_per_mm + MARGIN_EM;
-        let origin = Point::new(MARGIN_EM + first_mm * em_per_mm, half_em);
-        let to = Projection::new(origin, em_per_mm, 0.0, true);
-        let sheet = Sheet { width_em, height_em: 2.0 * half_em, narrow: false };
+        let (to, height_em) = projection(run, width_em);
+        let sheet = Sheet { width_em, height_em, narrow: false };
         let mut scene = Self { sheet, ..Self::default() };
         let mut sketch = Sketch::new(&mut scene);
         draw_wheels(&mut sketch, run, moment, &to);
         draw_plates(&mut sketch, run, moment, &to);
+        draw_way(&mut sketch, run, &to);
         draw_folds(&mut sketch, run, moment, &to);
         scene
     }
+
+    /// Where names stand on that picture, em: the driver, the driven wheel, the tight strand, the
+    /// slack one.
+    pub fn names_of_run(run: &Run, width_em: f64) -> [Point; 4] {
+        /// Below a shaft, and inside a strand.
+        const BELOW_EM: f64 = 2.4;
+        const INSIDE_EM: f64 = 1.9;
+        let (to, _) = projection(run, width_em);
+        let [driver, driven] = run.places();
+        let below = |centre| to.point(centre) + Point::new(0.0, BELOW_EM);
+        let [tight, slack] = [
+            to.point(driver.tight.lerp(driven.tight, 0.5)),
+            to.point(driver.slack.lerp(driven.slack, 0.5)),
+        ];
+        let inside = Point::new(0.0, INSIDE_EM);
+        [below(driver.centre), below(driven.centre), tight + inside, slack - inside]
+    }
+}
+
+/// An arrow beside the middle of the tight strand, the way it moves: towards the driver.
+fn draw_way(sketch: &mut Sketch, run: &Run, to: &Projection) {
+    const OFF_EM: f64 = 1.2;
+    const HALF_EM: f64 = 1.8;
+    let [driver, driven] = run.places();
+    let (from, end) = (to.point(driven.tight), to.point(driver.tight));
+    let way = (end - from).normalize_or_zero();
+    let plate_em = 0.5 * run.line().sizes.inner_plate_height_mm * to.scale;
+    let middle = from.lerp(end, 0.5) + (plate_em + OFF_EM) * Point::new(-way.y, way.x);
+    let tip = middle + HALF_EM * way;
+    sketch.line(MARK, Layer::Marks, Role::Dimension, middle - HALF_EM * way, tip);
+    sketch.arrow(MARK, Layer::Marks, tip, way);
 }
 
 fn draw_wheels(sketch: &mut Sketch, run: &Run, moment: &Moment, to: &Projection) {
