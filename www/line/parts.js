@@ -56,7 +56,7 @@ export class Parts {
   /** Puts a pair of wheels into the drive. @param {PairView} pair */
   take(pair) {
     const scenario = this.session.bench.scenario();
-    const drive = { ...scenario.drive, driver_teeth: pair.front_teeth, driven_teeth: pair.back_teeth, offset_mm: Math.abs(pair.offset_mm) };
+    const drive = { ...scenario.drive, driver_teeth: pair.front_teeth, driven_teeth: pair.back_teeth, offset_mm: pair.offset_mm };
     const faults = this.session.alter((bench) => bench.load({ ...scenario, drive }), true);
     this.fault.textContent = faults.map(faultSentence).join(" ");
     this.fault.hidden = faults.length === 0;

@@ -70,7 +70,7 @@ describe("the parts of the crooked line, in Chromium", () => {
     await hand.inside(focusOn, `${A} tbody tr:last-child .pair`);
     await hand.press("Enter");
     await hand.inside(answered);
-    assert.deepEqual(await set(), ["42", 19.5]);
+    assert.deepEqual(await set(), ["42", -19.5]);
     await hand.inside(() => document.querySelector("#undo").click());
     await hand.inside(answered);
     assert.deepEqual(await set(), ["11", 19.5]);
