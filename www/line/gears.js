@@ -1,11 +1,12 @@
 // My gears: two arrangements of wheels, the offsets that each uses, and what every pair costs.
 
-import { make } from "../dom.js";
+import { dress, make } from "../dom.js";
 import { faultSentence } from "../field.js";
-import { decimal, gap } from "../figures.js";
+import { decimal, unitInUse } from "../figures.js";
 import { labour, Refused } from "../labour.js";
 import { say } from "../words.js";
 import { Fan } from "./fan.js";
+import { inWords, isOf, summary, times } from "./gears-said.js";
 import { Row } from "./row.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -24,6 +25,11 @@ const QUIET_MS = 200;
 export class Gears {
   /** @type {Arrangement|null} */
   told = null;
+  /** @type {Arrangement|null} what the table shows */
+  drawn = null;
+  unit = "";
+  /** @type {Map<HTMLElement, PairView>} */
+  buttons = new Map();
   /** @type {object} what it was told of */
   of = {};
   asked = "";
@@ -103,54 +109,34 @@ export class Gears {
     if (!told) return;
     this.summary.textContent = summary(told);
     this.fan.show(told);
-    this.table.replaceChildren(this.grid(told));
+    if (this.drawn !== told || this.unit !== unitInUse()) this.table.replaceChildren(this.grid(told));
+    [this.drawn, this.unit] = [told, unitInUse()];
+    const { drive = {} } = this.session.bench.scenario();
+    for (const [button, pair] of this.buttons) dress(button, { "aria-pressed": String(isOf(drive, pair)) });
   }
 
   /** Back wheels down, the outermost first as in the picture, front wheels across. @param {Arrangement} told */
   grid(told) {
-    const { drive = {} } = this.session.bench.scenario();
+    this.buttons = new Map();
     const at = (/** @type {number} */ front, /** @type {number} */ back) => told.pairs[front * told.back_mm.length + back];
     const { front: fronts = [], back: backs = [] } = /** @type {Record<string, number[]>} */ (this.of);
     const head = (/** @type {string} */ scope, /** @type {string} */ text) => make("th", { scope }, text);
     return make("table", {},
       make("thead", {}, make("tr", {}, head("col", say("line.gears.corner")), ...fronts.map((front) => head("col", say("line.gears.front", { teeth: front }))))),
       make("tbody", {}, ...backs.map((back, row) => make("tr", {}, head("row", say("line.gears.back", { teeth: back })),
-        ...fronts.map((_, column) => this.cell(at(column, row), drive)))).reverse()));
+        ...fronts.map((_, column) => this.cell(at(column, row))))).reverse()));
   }
 
-  /**
-   * @param {PairView|null} pair
-   * @param {Record<string, any>} drive
-   */
-  cell(pair, drive) {
+  /** @param {PairView|null} pair */
+  cell(pair) {
     if (!pair) return make("td", {}, say("line.gears.none"));
-    const now = drive.driver_teeth === pair.front_teeth && drive.driven_teeth === pair.back_teeth && Math.abs(drive.offset_mm) === Math.abs(pair.offset_mm);
     const loss = pair.loss_w === null ? "–" : say("line.gears.watts", { watts: decimal(pair.loss_w, 2) });
-    const button = make("button", { type: "button", class: pair.free ? "pair free" : "pair", "aria-pressed": String(now), "aria-label": inWords(pair) },
+    const button = make("button", { type: "button", class: pair.free ? "pair free" : "pair", "aria-pressed": "false", "aria-label": inWords(pair) },
       make("b", {}, pair.free ? say("line.gears.free") : times(pair, "line.gears.times")), " ", make("span", {}, loss));
     for (const kind of ["focus", "pointerenter"]) button.addEventListener(kind, () => this.fan.light(pair));
     for (const kind of ["blur", "pointerleave"]) button.addEventListener(kind, () => this.fan.light(null));
     button.addEventListener("click", () => this.take(pair));
+    this.buttons.set(button, pair);
     return make("td", {}, button);
   }
-}
-
-/** @param {PairView} pair */
-const times = ({ friction_multiple }, word = "line.times") => (friction_multiple === null ? "–" : say(word, { times: decimal(friction_multiple, 2) }));
-
-/** @param {PairView} pair */
-const inWords = (pair) => say(pair.free ? "line.gears.pair.free" : "line.gears.pair", {
-  front: pair.front_teeth, back: pair.back_teeth, aside_mm: Math.abs(pair.offset_mm), times: times(pair),
-  watts: pair.loss_w === null ? "–" : decimal(pair.loss_w, 2), straight: decimal(pair.straight_w, 2),
-});
-
-/** The range that is used, how much of it is free, and the pair that costs most. @param {Arrangement} told */
-function summary({ pairs, range_mm, of_w }) {
-  const all = pairs.filter((pair) => pair !== null);
-  const more = (/** @type {PairView} */ pair) => (pair.loss_w ?? pair.straight_w) - pair.straight_w;
-  const worst = [...all].sort((one, other) => more(other) - more(one))[0];
-  if (!worst) return say("line.gears.nothing");
-  const crooked = worst.free ? "" : ` ${say("line.gears.worst", { front: worst.front_teeth, back: worst.back_teeth, aside_mm: Math.abs(worst.offset_mm), times: times(worst), watts: decimal(worst.loss_w ?? 0, 2), straight: decimal(worst.straight_w, 2), of_w: decimal(of_w, 0) })}`;
-  const guides = worst.guide_w > 0 ? ` ${say("line.gears.guides", { watts: decimal(worst.guide_w, 2) })}` : "";
-  return say("line.gears.range", { low: gap(range_mm[0]), high: gap(range_mm[1]), free_mm: Math.min(...all.map(({ free_mm }) => free_mm)), free: all.filter(({ free }) => free).length, count: all.length }) + crooked + guides;
 }

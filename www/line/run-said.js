@@ -11,8 +11,12 @@ const force = (n) => say("line.newton", { tight_n: decimal(n, 0) });
 /** @param {number} work */
 const work = (work) => decimal(work, work < 10 ? 2 : 1);
 
+/** A narrower picture has no room for names. */
+const NAMED_FROM = 480;
+
 /** The drive's picture with the names of its wheels and strands. @param {RunState} run */
 export function named({ drive, names }) {
+  if (drive.width < NAMED_FROM) return drive;
   const leaf = { d: "", fill: "ink", line: null, width: 0, dash: "", clip: null, anchor: "middle", size: 13, bold: false };
   const words = ["driver", "driven", "tight", "slack"].map((name) => say(`line.run.name.${name}`));
   return { ...drive, leaves: [...drive.leaves, ...names.map((at, index) => ({ ...leaf, at, letters: words[index] }))] };

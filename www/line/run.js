@@ -5,6 +5,7 @@ import { dress, make } from "../dom.js";
 import { Paper } from "../leaves.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
+import { slider } from "./slider.js";
 import { contacts, curveOf, foldRows, named, sentenceOf, summaryOf } from "./run-said.js";
 
 /** @typedef {import("./types.js").RunState} RunState */
@@ -23,6 +24,7 @@ export class Running {
   /** @type {any} */
   scenario = null;
   playing = false;
+  told = "";
   last = 0;
 
   constructor() {
@@ -122,6 +124,14 @@ export class Running {
     requestAnimationFrame((next) => this.tick(next));
   }
 
+  /** The table of folds: its rows are kept while their numbers stay, so that focus stays. @param {RunState} run */
+  tell(run) {
+    const told = JSON.stringify([run.circuit, run.folds.map(({ whole, turns, pin_n }) => [whole, turns, pin_n])]);
+    if (told !== this.told) this.table.replaceChildren(foldRows(run, (fold) => this.go({ fold, share: FIRST.share })));
+    this.told = told;
+    this.table.querySelectorAll("button").forEach((button, fold) => dress(button, { "aria-pressed": String(fold === run.shown) }));
+  }
+
   draw() {
     const run = this.steady.answer;
     this.element.toggleAttribute("data-busy", this.steady.stale);
@@ -135,22 +145,7 @@ export class Running {
     this.said.textContent = sentenceOf(run);
     this.list.replaceChildren(...contacts(run, this.at.stuck));
     this.sum.textContent = summaryOf(run);
-    this.table.replaceChildren(foldRows(run, (fold) => this.go({ fold, share: FIRST.share })));
+    this.tell(run);
     if (!this.playing) this.chart.show(curveOf(run, (pitches) => this.go({ travel_pitches: pitches + this.at.joint, fold: null })));
   }
-}
-
-/**
- * A slider with its name.
- * @param {string} word
- * @param {(value: number) => void} slid
- */
-function slider(word, slid) {
-  const input = make("input", { type: "range", "aria-label": say(word), oninput: () => slid(Number(input.value)) });
-  const element = make("label", { class: "run-slider" }, make("span", {}, say(word)), input);
-  const put = (/** @type {number} */ value, /** @type {object} */ limits, /** @type {string} */ text) => {
-    dress(input, { ...limits, "aria-valuetext": text });
-    if (Number(input.value) !== value) input.value = String(value);
-  };
-  return { input, element, put };
 }

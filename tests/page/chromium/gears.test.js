@@ -71,6 +71,7 @@ describe("the parts of the crooked line, in Chromium", () => {
     await hand.press("Enter");
     await hand.inside(answered);
     assert.deepEqual(await set(), ["42", -19.5]);
+    assert.ok(await hand.inside(() => document.activeElement.matches(".pair[aria-pressed=true]")), "focus stays where it was");
     await hand.inside(() => document.querySelector("#undo").click());
     await hand.inside(answered);
     assert.deepEqual(await set(), ["11", 19.5]);
@@ -79,7 +80,7 @@ describe("the parts of the crooked line, in Chromium", () => {
   test("what cannot be is refused beside its field, and the last good arrangement stays", async () => {
     await unfold("#line-gears");
     const before = await pairs();
-    for (const [field, text] of [["front", "x"], ["front", ""], ["back", "2 3"], ["back", "11.5"], ["guides", "-4"], ["front_step_mm", "-1"], ["back_step_mm", "many"], ["aside_mm", "5000"]]) {
+    for (const [field, text] of [["front", "x"], ["front", " "], ["back", "2 3"], ["back", "11.5"], ["guides", "-4"], ["front_step_mm", "-1"], ["back_step_mm", "many"], ["aside_mm", "5000"]]) {
       await type(`#gears-a-${field}`, text);
       assert.notEqual(await hand.inside(textOf, `#gears-a-${field}-fault`), "", `${field} ${text}`);
       assert.equal(await hand.inside((found) => document.querySelector(found).getAttribute("aria-invalid"), `#gears-a-${field}`), "true");

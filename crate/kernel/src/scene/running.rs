@@ -44,18 +44,22 @@ impl Scene {
     /// Where names stand on that picture, em: the driver, the driven wheel, the tight strand, the
     /// slack one.
     pub fn names_of_run(run: &Run, width_em: f64) -> [Point; 4] {
-        /// Below a shaft, and inside a strand.
+        /// Below the driver's shaft, beside the driven wheel's teeth, inside a strand.
         const BELOW_EM: f64 = 2.4;
+        const BESIDE_EM: f64 = 3.4;
+        const LOWER_EM: f64 = 0.3;
         const INSIDE_EM: f64 = 1.9;
         let (to, _) = projection(run, width_em);
         let [driver, driven] = run.places();
-        let below = |centre| to.point(centre) + Point::new(0.0, BELOW_EM);
+        let below = to.point(driver.centre) + Point::new(0.0, BELOW_EM);
+        let beside_em = driven.pitch_radius_mm * to.scale + BESIDE_EM;
+        let beside = to.point(driven.centre) + Point::new(-beside_em, LOWER_EM);
         let [tight, slack] = [
             to.point(driver.tight.lerp(driven.tight, 0.5)),
             to.point(driver.slack.lerp(driven.slack, 0.5)),
         ];
         let inside = Point::new(0.0, INSIDE_EM);
-        [below(driver.centre), below(driven.centre), tight + inside, slack - inside]
+        [below, beside, tight + inside, slack - inside]
     }
 }
 
