@@ -1,7 +1,7 @@
 // What is demanded: which number, its least and its most; one of them is looked at.
 
 import { dress, make } from "../dom.js";
-import { figure } from "../figures.js";
+import { figure, unitInUse } from "../figures.js";
 import { say } from "../words.js";
 import { button, choice, entry, faultPlace, tellFaults } from "./entry.js";
 
@@ -19,6 +19,7 @@ export class Demands {
   tabs = make("div", { class: "fit-tabs", role: "group", "aria-label": say("fit.demands") });
   editor = make("div", { class: "fit-row fit-demand" });
   fault = faultPlace();
+  shown = "";
 
   /**
    * @param {Session} session
@@ -53,7 +54,9 @@ export class Demands {
       return tab;
     }));
     if (focused >= 0) /** @type {HTMLElement|undefined} */ (this.tabs.children[focused])?.focus();
-    if (!this.editor.querySelector("[aria-invalid]:focus")) this.edit(views, looked);
+    const now = JSON.stringify([looked, views.length, views[looked], unitInUse()]);
+    if (now !== this.shown) this.edit(views, looked); // what is being typed or was refused is left alone
+    this.shown = now;
   }
 
   /** @param {DemandView[]} views @param {number} looked */

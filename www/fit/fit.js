@@ -113,10 +113,11 @@ class Fit {
     const quantity = this.state.answer?.demands[this.looked].quantity ?? "";
     const sizes = await labour("fit.set", "fit", scenario, { set }).catch(() => null);
     if (!sizes) return;
-    const faults = this.session.alter((bench) => bench.load({ ...bench.scenario(), chain: { ...bench.scenario().chain, ...sizes } }), true);
+    const faults = this.session.alter((bench) => bench.load({ ...bench.scenario(), chain: { ...bench.scenario().chain, ...sizes } }), false);
     if (faults.length > 0) return void this.session.tell("ask");
     this.session.visit("give");
-    if (this.session.state.fits) this.session.move({ how: WAYS[quantity] ?? "turn", at: 1, held: null }, true);
+    if (this.session.state.fits) this.session.move({ how: WAYS[quantity] ?? "turn", at: 1, held: null }, false);
+    this.session.commit();
   }
 
   /** @param {number} classes @param {boolean} done */

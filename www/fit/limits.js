@@ -19,6 +19,7 @@ const BEGINS = { minus: 0.01, plus: 0.01 };
 export class Limits {
   body = make("tbody");
   fault = faultPlace();
+  shown = "";
 
   /**
    * @param {Session} session
@@ -59,7 +60,9 @@ export class Limits {
 
   /** @param {LimitView[]} views */
   show(views) {
-    if (this.element.contains(document.activeElement) && document.activeElement?.matches("input[aria-invalid], textarea")) return;
+    const now = JSON.stringify([views, this.limits, unitInUse()]);
+    if (now === this.shown) return; // what is being typed or was refused is left alone
+    this.shown = now;
     const at = document.activeElement?.closest("#fit-limits-body [data-at]")?.getAttribute("data-at");
     this.body.id = "fit-limits-body";
     this.body.replaceChildren(...views.flatMap((view) => this.row(view)));

@@ -148,13 +148,17 @@ fn faults_of_each(sizes: &Sizes) -> Vec<Error> {
     Dimension::ALL.iter().filter_map(|&dimension| fault(dimension)).collect()
 }
 
-/// Rules between sizes: each row holds when its first number is below (or at most) its second.
-fn faults_of_shape(s: &Sizes) -> Vec<Error> {
+/// Rules between sizes, each with the dimension that it is about.
+const RULES: usize = 21;
+
+/// What is left to each rule between sizes, mm: less than nothing where it is broken. `below` and
+/// `above` also break when nothing is left.
+fn rules_of_shape(s: &Sizes) -> [(Dimension, f64, Rule); RULES] {
     use Dimension as D;
-    let below = |d: D, of, limit| (d, d.of(s) < limit, Rule::BelowSize { limit, of });
-    let at_most = |d: D, of, limit| (d, d.of(s) <= limit, Rule::AtMostSize { limit, of });
-    let above = |d: D, of, limit| (d, d.of(s) > limit, Rule::AboveSize { limit, of });
-    let at_least = |d: D, of, limit| (d, d.of(s) >= limit, Rule::AtLeastSize { limit, of });
+    let below = |d: D, of, limit| (d, limit - d.of(s), Rule::BelowSize { limit, of });
+    let at_most = |d: D, of, limit| (d, limit - d.of(s), Rule::AtMostSize { limit, of });
+    let above = |d: D, of, limit| (d, d.of(s) - limit, Rule::AboveSize { limit, of });
+    let at_least = |d: D, of, limit| (d, d.of(s) - limit, Rule::AtLeastSize { limit, of });
     let (p, b2) = (s.pitch_mm, s.inner_link_width_mm());
     let overlap = DRAWN_OVERLAP * p;
     let wall_mm = 0.5 * (s.barrel_mm - s.bore_mm);
@@ -163,7 +167,7 @@ fn faults_of_shape(s: &Sizes) -> Vec<Error> {
         Construction::Collared => at_most(D::BearingLength, "half_inner_link_width", 0.5 * b2),
     };
     let thinnest_plate = s.inner_plate_mm.min(s.outer_plate_mm);
-    let rules = [
+    [
         below(D::RollerDiameter, "pitch", p),
         below(D::RollerBore, "roller_diameter", s.roller_diameter_mm),
         below(D::PinBore, "pin_diameter", s.pin_diameter_mm),
@@ -185,11 +189,74 @@ fn faults_of_shape(s: &Sizes) -> Vec<Error> {
         at_least(D::OuterSpacing, "inner_link_less_overlap", b2 - overlap),
         at_least(D::RollerBore, "barrel_less_overlap", s.barrel_mm - overlap),
         at_most(D::RollerLength, "inner_width_plus_overlap", s.inner_width_mm + overlap),
-    ];
-    let fault = |(dimension, holds, rule): (D, bool, Rule)| {
-        (!holds).then(|| Error::number(dimension.key(), dimension.of(s), rule))
+    ]
+}
+
+/// The rules between sizes that are broken.
+fn faults_of_shape(s: &Sizes) -> Vec<Error> {
+    let broken = |left: f64, rule: &Rule| match rule {
+        Rule::BelowSize { .. } | Rule::AboveSize { .. } => left <= 0.0,
+        _ => left < 0.0,
     };
-    rules.into_iter().filter_map(fault).collect()
+    let fault = |(dimension, left, rule): (Dimension, f64, Rule)| {
+        broken(left, &rule).then(|| Error::number(dimension.key(), dimension.of(s), rule))
+    };
+    rules_of_shape(s).into_iter().filter_map(fault).collect()
+}
+
+/// What is left, mm, to the rules that a chain and its parts must keep to go together: more than
+/// nothing everywhere means that it does. Every entry falls or rises with a size no more than in
+/// proportion and along straight lines, or bends downwards.
+const LEFTS: usize = RULES + Dimension::ALL.len() + 4;
+
+fn lefts(s: &Sizes) -> [f64; LEFTS] {
+    let rules = rules_of_shape(s).into_iter().map(|(_, left, _)| left);
+    let each = Dimension::ALL.iter().map(|dimension| match dimension {
+        Dimension::PinBore | Dimension::MouthRadius | Dimension::EdgeChamfer => f64::MAX,
+        dimension => dimension.of(s).min(LARGEST_MM - dimension.of(s)),
+    });
+    let gaps = Pair::ALL.iter().map(|pair| pair.gap_mm(s));
+    let mut lefts = [0.0; LEFTS];
+    for (left, value) in lefts.iter_mut().zip(rules.chain(each).chain(gaps)) {
+        *left = value;
+    }
+    lefts
+}
+
+/// Whether every chain goes together whose sizes lie within these bounds about others: so far as
+/// this can be told from the bounds alone. `moved` puts the sizes that follow others in place.
+///
+/// A rule's room is the least that it has about the middle less what each size alone can take of it;
+/// as rooms are straight in every size, or bend downwards together with one other, no set within the
+/// bounds has less.
+pub fn all_go_together(
+    about: &Sizes,
+    bounds: &[(Dimension, f64, f64)],
+    moved: impl Fn(&mut Sizes),
+) -> bool {
+    const ROUNDING_MM: f64 = 1e-9;
+    let at = |dimension: Dimension, mm: f64| {
+        let mut sizes = *about;
+        dimension.put(&mut sizes, mm);
+        moved(&mut sizes);
+        lefts(&sizes)
+    };
+    let middle = lefts(about);
+    let mut least = middle;
+    for &(dimension, low_mm, high_mm) in bounds {
+        let may_be_negative = matches!(
+            dimension,
+            Dimension::PinBore | Dimension::MouthRadius | Dimension::EdgeChamfer
+        );
+        if may_be_negative && low_mm < 0.0 {
+            return false;
+        }
+        let ends = [at(dimension, low_mm), at(dimension, high_mm)];
+        for (i, room) in least.iter_mut().enumerate() {
+            *room -= (middle[i] - ends[0][i].min(ends[1][i])).max(0.0);
+        }
+    }
+    least.iter().all(|room| *room > ROUNDING_MM)
 }
 
 #[cfg(test)]

@@ -3,11 +3,18 @@
 use super::law::Spread;
 use super::normal::Ziggurat;
 use super::stream::Stream;
-use crate::chain::{Dimension, Sizes};
+use crate::chain::{Dimension, Sizes, all_go_together};
 
 /// Sets drawn from one stream: large enough to hide the start of a stream, small enough to stay near
 /// the processor.
 pub const BLOCK: usize = 2048;
+
+/// Sets that are worked on together: so many lie close to the processor.
+pub const NEAR: usize = 64;
+
+/// The drawn sizes of a block, mm: one column for each spread.
+#[derive(Debug, Clone)]
+pub struct Columns(Vec<Vec<f64>>);
 
 /// The chains of one drawing.
 #[derive(Debug, Clone)]
@@ -62,17 +69,41 @@ impl Many {
         spread.fill(&self.layers, &mut stream, sizes_mm);
     }
 
-    /// The sizes of every set of a block.
-    pub fn block(&self, block: u64, sets: &mut [Sizes], scratch_mm: &mut [f64; BLOCK]) {
-        sets.fill(self.nominal);
-        for spread in &self.spreads {
-            let column = &mut scratch_mm[..sets.len().min(BLOCK)];
-            self.column(spread, block, column);
-            spread.dimension.put_each(sets, column);
+    /// Draws every column of a block, mm.
+    pub fn draw(&self, block: u64, count: usize) -> Columns {
+        let column = |spread: &Spread| {
+            let mut sizes_mm = vec![0.0; count.min(BLOCK)];
+            self.column(spread, block, &mut sizes_mm);
+            sizes_mm
+        };
+        Columns(self.spreads.iter().map(column).collect())
+    }
+
+    /// Puts some sets of a block, from one on, in place of the sizes of as many chains, which are
+    /// those of the drawing but for the dimensions that differ.
+    pub fn lay(&self, columns: &Columns, from: usize, sets: &mut [Sizes]) {
+        for (spread, column) in self.spreads.iter().zip(&columns.0) {
+            spread.dimension.put_each(sets, &column[from..]);
         }
         if self.follows() {
             sets.iter_mut().for_each(Sizes::make_flush);
         }
+    }
+
+    /// Whether every set of a block goes together, so far as the ends of its columns tell.
+    pub fn all_go_together(&self, columns: &Columns) -> bool {
+        let ends = |(spread, column): (&Spread, &Vec<f64>)| {
+            let (low_mm, high_mm) =
+                column.iter().fold((f64::MAX, f64::MIN), |(l, h), mm| (l.min(*mm), h.max(*mm)));
+            (spread.dimension, low_mm, high_mm)
+        };
+        let bounds: Vec<_> = self.spreads.iter().zip(&columns.0).map(ends).collect();
+        let follows = self.follows();
+        all_go_together(&self.middle(), &bounds, |sizes| {
+            if follows {
+                sizes.make_flush();
+            }
+        })
     }
 
     /// The sizes of one set, by its number from 0.
@@ -96,12 +127,35 @@ mod tests {
     #[test]
     fn a_set_is_the_same_alone_and_in_its_block() {
         let many = trike();
-        let mut sets = vec![Sizes::default(); BLOCK];
-        many.block(3, &mut sets, &mut [0.0; BLOCK]);
+        let mut sets = vec![many.nominal; BLOCK];
+        many.lay(&many.draw(3, BLOCK), 0, &mut sets);
         for place in [0, 17, BLOCK - 1] {
             assert_eq!(many.set(3 * BLOCK as u64 + place as u64), sets[place]);
         }
         assert_ne!(sets[0], sets[1]);
+    }
+
+    #[test]
+    fn a_block_that_goes_together_by_its_ends_does_so_set_by_set() {
+        use crate::fit::Made;
+        let (mut told, mut apart) = (0, 0);
+        for step in 0..40 {
+            let mut many = trike();
+            // From a pin that is loose to one that fills its hole, and chamfers that use up plates.
+            many.nominal.pin_diameter_mm += 0.001 * f64::from(step);
+            for spread in &mut many.spreads[..1] {
+                spread.low_mm += 0.001 * f64::from(step);
+                spread.high_mm += 0.001 * f64::from(step);
+            }
+            let columns = many.draw(step as u64, 300);
+            let mut sets = vec![many.nominal; 300];
+            many.lay(&columns, 0, &mut sets);
+            let whole = sets.iter().all(|sizes| Made::of(sizes) == Made::Whole);
+            assert!(whole || !many.all_go_together(&columns), "step {step}");
+            told += usize::from(many.all_go_together(&columns));
+            apart += usize::from(!whole);
+        }
+        assert!(told > 5 && apart > 5, "{told} told, {apart} apart");
     }
 
     #[test]

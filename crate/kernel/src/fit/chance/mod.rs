@@ -13,7 +13,7 @@ pub use said::{Bin, Chance, DemandChance, Percentile, bars};
 pub use tally::{DemandTally, Tally, Worst};
 
 use super::asked::{Made, Wanted};
-use super::many::{BLOCK, Many};
+use super::many::{BLOCK, Many, NEAR};
 use super::stack::Stack;
 use crate::chain::Sizes;
 
@@ -50,33 +50,43 @@ impl Study {
     /// Draws and tallies blocks, from one up to but without another.
     pub fn run(&self, from: u64, to: u64) -> Tally {
         let mut whole = self.tally();
-        let mut sets = vec![Sizes::default(); BLOCK];
-        let mut scratch_mm = [0.0; BLOCK];
+        let mut sets = [self.many.nominal; NEAR];
         for block in from..to.min(self.blocks()) {
             let first = block * BLOCK as u64;
             let count = (self.sets - first).min(BLOCK as u64) as usize;
-            self.many.block(block, &mut sets[..count], &mut scratch_mm);
-            self.count(first, &sets[..count], &mut whole);
+            let columns = self.many.draw(block, count);
+            let sure = self.many.all_go_together(&columns);
+            whole.each.iter_mut().for_each(DemandTally::begin);
+            for near in (0..count).step_by(NEAR) {
+                let sets = &mut sets[..NEAR.min(count - near)];
+                self.many.lay(&columns, near, sets);
+                self.count(first + near as u64, sets, sure, &mut whole);
+            }
         }
         whole
     }
 
-    /// Adds one block of sets to a tally.
-    fn count(&self, first: u64, sets: &[Sizes], whole: &mut Tally) {
-        let made: Vec<_> = sets.iter().map(Made::of).collect();
-        let mut passes: Vec<_> = made.iter().map(|made| *made == Made::Whole).collect();
+    /// Adds some sets to a tally; `sure` when all of them are known to go together.
+    fn count(&self, first: u64, sets: &[Sizes], sure: bool, whole: &mut Tally) {
+        let mut made = [Made::Whole; NEAR];
+        if !sure {
+            made.iter_mut().zip(sets).for_each(|(made, sizes)| *made = Made::of(sizes));
+        }
+        let made = &made[..sets.len()];
+        let of_kind = |kind| made.iter().filter(|made| **made == kind).count() as u64;
         whole.sets += sets.len() as u64;
-        whole.apart += made.iter().filter(|made| **made == Made::Apart).count() as u64;
-        whole.unmade += made.iter().filter(|made| **made == Made::Nothing).count() as u64;
+        whole.apart += of_kind(Made::Apart);
+        whole.unmade += of_kind(Made::Nothing);
+        let mut passes = [true; NEAR];
         for (wanted, tally) in self.wanted.iter().zip(&mut whole.each) {
-            tally.begin();
             for (i, sizes) in sets.iter().enumerate() {
                 let value = made[i].has(wanted.asked).then(|| wanted.asked.of(sizes));
-                let whole = made[i] == Made::Whole;
-                passes[i] &= tally.add(first + i as u64, value, whole, wanted);
+                let goes_together = made[i] == Made::Whole;
+                passes[i] &= tally.add(first + i as u64, value, goes_together, wanted);
             }
         }
-        whole.passes += passes.iter().filter(|passes| **passes).count() as u64;
+        let passing = |i: usize| passes[i] && made[i] == Made::Whole;
+        whole.passes += (0..sets.len()).filter(|i| passing(*i)).count() as u64;
     }
 
     /// What a whole tally says.

@@ -10,7 +10,7 @@ use super::chance::{DemandTally, Moments};
 use super::law::Spread;
 use super::many::{BLOCK, Many};
 use super::rank::ranked;
-use crate::chain::{Dimension, Sizes};
+use crate::chain::Dimension;
 
 /// Who goes with whom.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -211,14 +211,13 @@ impl<'a> Shop<'a> {
     pub fn assemble(&self, second_mm: &[f64], pairing: Option<&Pairing>) -> Assembled {
         let stack = self.many.stack(self.wanted.asked);
         let mut tally = DemandTally::empty(stack.as_ref());
-        let mut sets = vec![Sizes::default(); BLOCK];
-        let mut scratch_mm = [0.0; BLOCK];
+        let mut sets = vec![self.many.nominal; BLOCK];
         let mut chains = 0;
         let second = self.spreads()[1].dimension;
         for first in (0..self.parts as usize).step_by(BLOCK) {
             let count = BLOCK.min(self.parts as usize - first);
             let sets = &mut sets[..count];
-            self.many.block((first / BLOCK) as u64, sets, &mut scratch_mm);
+            self.many.lay(&self.many.draw((first / BLOCK) as u64, count), 0, sets);
             tally.begin();
             for (i, sizes) in sets.iter_mut().enumerate() {
                 if let Some(pairing) = pairing {
