@@ -1,6 +1,7 @@
 //! Solves one contact problem so many times, for tools that count instead of timing:
-//! `valgrind --tool=callgrind target/release/examples/turns joint cold 1000`. Counts do not drift
-//! with the load of a machine; the difference of two numbers of turns is the cost of the turns.
+//! `valgrind --tool=callgrind target/release/examples/turns joint cold 1000`; `three` for three links, a
+//! number of links for a strand. Counts do not drift with the load of a machine; the difference of two
+//! numbers of turns is the cost of the turns.
 
 #[path = "../../oracles/cases.rs"]
 mod cases;
@@ -11,14 +12,17 @@ use lightgap::solve::{Solver, Start};
 fn main() {
     let arguments: Vec<String> = std::env::args().collect();
     let [_, work, start, turns] = arguments.as_slice() else {
-        eprintln!("turns joint|three|strand cold|warm NUMBER");
+        eprintln!("turns joint|three|LINKS cold|warm NUMBER");
         std::process::exit(2);
     };
     let load = [300.0, 7.0, 40.0];
     let case = match work.as_str() {
         "joint" => joint(REFERENCE, load, true),
         "three" => three_links(REFERENCE, load),
-        _ => strand(REFERENCE, 40, 12.0, 300.0),
+        links => {
+            let links = links.parse().unwrap_or(40);
+            strand(REFERENCE, links, 0.3 * links as f64, 300.0)
+        }
     };
     let start = if start == "warm" { Start::Warm } else { Start::Cold };
     let problem = case.problem();

@@ -1,6 +1,6 @@
 //! How good an answer is, in the caller's units and from the caller's data.
 
-use super::lines::{add_times, by_length, dot};
+use super::lines::{add_times_of, by_length, dot_of};
 use super::problem::{Problem, Rows};
 use super::scale::largest;
 
@@ -31,14 +31,17 @@ pub(super) fn measure(
 fn take_off<const N: usize>(rows: &Rows, x: &[f64], push: &[f64], residual: &mut [f64]) -> f64 {
     let n = if N == 0 { rows.stride } else { N };
     let mut worst = f64::INFINITY;
-    let lines = rows.coefficient.chunks_exact(n);
-    let numbers = rows.first.iter().zip(&rows.size).zip(&rows.gap).zip(push);
-    for (line, (((&first, size), gap), push)) in lines.zip(numbers) {
-        let (first, line) = (first as usize, &line[..n]);
-        let gap = gap + size * dot(line, &x[first..]);
-        worst = if gap >= worst { worst } else { gap };
-        if *push > 0.0 {
-            add_times(&mut residual[first..], -push * size, line);
+    for (first, run) in rows.runs() {
+        let (x, residual) = (&x[first..first + n], &mut residual[first..first + n]);
+        let lines = rows.coefficient[n * run.start..n * run.end].chunks_exact(n);
+        let sizes = rows.size[run.clone()].iter();
+        let gaps = rows.gap[run.clone()].iter();
+        for (((line, size), gap), push) in lines.zip(sizes).zip(gaps).zip(&push[run]) {
+            let gap = gap + size * dot_of::<N>(line, x);
+            worst = if gap >= worst { worst } else { gap };
+            if *push > 0.0 {
+                add_times_of::<N>(residual, -push * size, line);
+            }
         }
     }
     worst

@@ -91,20 +91,45 @@ impl Band {
         by_length!(row.len(), add_outer_of, block, row, weight);
     }
 
+    /// Adds `sum of weight line line'` over lines one after another that all touch the unknowns from
+    /// `first` on, of `N` entries each; `N` is the stride, or 0 where that is not known beforehand.
+    #[inline(always)]
+    pub(super) fn add_outers<const N: usize>(
+        &mut self,
+        first: usize,
+        lines: &[f64],
+        weights: impl Iterator<Item = f64> + Clone,
+    ) {
+        if N == 0 {
+            for (line, weight) in lines.chunks_exact(self.stride).zip(weights) {
+                self.add_outer(first, line, weight);
+            }
+            return;
+        }
+        let block = &mut self.entry[first * N..(first + N) * N];
+        for j in (0..N).step_by(2) {
+            let other = (j + 1).min(N - 1);
+            let mut sums = [[0.0; N]; 2];
+            for (line, weight) in lines.as_chunks::<N>().0.iter().zip(weights.clone()) {
+                let factors = [weight * line[j], weight * line[other]];
+                for i in 0..N {
+                    sums[0][i] += factors[0] * line[i];
+                    sums[1][i] += factors[1] * line[i];
+                }
+            }
+            for (column, sum) in [j, other].into_iter().zip(&sums).take(N - j) {
+                let below = &mut block[column * N..(column + 1) * N - column];
+                for (to, value) in below.iter_mut().zip(&sum[column..]) {
+                    *to += value;
+                }
+            }
+        }
+    }
+
     /// `out = matrix * x`; both of `size` entries or more.
     #[inline]
     pub(super) fn multiply(&self, x: &[f64], out: &mut [f64]) {
-        out[..self.size].fill(0.0);
-        for j in 0..self.size {
-            let column = &self.entry[j * self.stride..(j + 1) * self.stride];
-            let reach = self.stride.min(self.size - j);
-            let mut sum = column[0] * x[j];
-            for k in 1..reach {
-                sum += column[k] * x[j + k];
-                out[j + k] += column[k] * x[j];
-            }
-            out[j] += sum;
-        }
+        by_length!(self.stride, multiply_of, &self.entry, self.size, self.stride, x, out);
     }
 
     /// Whether the matrix is positive definite; `work` is left as its factors.
@@ -135,6 +160,28 @@ fn add_outer_of<const N: usize>(block: &mut [f64], row: &[f64], weight: f64) {
         for k in 0..n - j {
             block[j * n + k] += factor * row[j + k];
         }
+    }
+}
+
+#[inline(always)]
+fn multiply_of<const N: usize>(
+    entry: &[f64],
+    size: usize,
+    stride: usize,
+    x: &[f64],
+    out: &mut [f64],
+) {
+    let n = if N == 0 { stride } else { N };
+    out[..size].fill(0.0);
+    for (j, column) in entry.chunks_exact(n).enumerate().take(size) {
+        let reach = n.min(size - j);
+        let (x, out) = (&x[j..j + reach], &mut out[j..j + reach]);
+        let mut sum = column[0] * x[0];
+        for k in 1..reach {
+            sum += column[k] * x[k];
+            out[k] += column[k] * x[0];
+        }
+        out[0] += sum;
     }
 }
 

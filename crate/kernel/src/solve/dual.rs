@@ -7,7 +7,7 @@
 //! Programming 27, 1983, from memory). `G = H + d I` stands in for `H` until the refinement at the
 //! end, which knows only `H`.
 
-use super::climb::{Climb, Ending};
+use super::climb::{Climb, Ending, Seen};
 use super::dense::{Dense, dense_hessian};
 use super::problem::Rows;
 use super::rounds::Point;
@@ -18,7 +18,7 @@ use super::share::Sharing;
 #[derive(Clone, Debug, Default)]
 pub(super) struct Dual {
     dense: Vec<f64>,
-    violated: Vec<u32>,
+    seen: Seen,
     sharing: Sharing,
 }
 
@@ -47,19 +47,20 @@ impl Dual {
             rows: source.as_chunks::<N>().0,
             gap: &scaled.gap,
         };
-        self.violated.clear();
+        self.seen.violated.clear();
         let likely = held.iter().enumerate().filter(|(_, held)| **held).map(|(row, _)| row as u32);
-        self.violated.extend(likely);
+        self.seen.violated.extend(likely);
         held.fill(false);
         let mut climb = Climb::begin(&dense);
-        let ending = climb.run(&dense, held, &mut self.violated);
+        let ending = climb.run(&dense, held, &mut self.seen);
         if ending == Ending::Exact {
             point.reset(n, rows.stride, rows.len());
             point.x[..n].copy_from_slice(&climb.x[..n]);
-            for (&row, push) in climb.set.iter().zip(&climb.push[..climb.count]) {
+            for (&row, push) in climb.hold.set.iter().zip(&climb.hold.push[..climb.hold.count]) {
                 point.push[row as usize] = push.max(0.0);
             }
-            self.sharing.share(&dense, &climb.x, held, &mut point.push);
+            let gaps = &self.seen.gap;
+            self.sharing.share(&dense, &climb.x, gaps, held, &mut point.push);
         }
         ending
     }

@@ -1,10 +1,11 @@
 //! A predictor-corrector interior point method: close to the answer from anywhere.
 
 use super::band::Band;
-use super::lines::{add_times, by_length, dot};
+use super::lines::{add_lines, by_joint, dot_of};
 use super::problem::Rows;
 use super::rounds::{PROXIMAL, Point};
 use super::scale::{Scaled, largest};
+use core::ops::Range;
 
 /// Steps after which it gives up; 8 to 25 are usual.
 const MOST_STEPS: u32 = 60;
@@ -38,6 +39,8 @@ struct Wall {
     push: f64,
     /// Slack less gap.
     miss: f64,
+    /// Push over slack.
+    weight: f64,
     slack_step: f64,
     push_step: f64,
 }
@@ -54,12 +57,20 @@ struct Residual {
     length: f64,
 }
 
-/// Rows as (first unknown, coefficients), the length of the coefficients known at compile time.
+/// Runs of rows that touch the same unknowns: the first of these, the rows' coefficients one after
+/// another, and which rows; their length known at compile time, unless `N` is 0.
 #[inline(always)]
-fn lines<const N: usize>(rows: &Rows) -> impl Iterator<Item = (usize, &[f64])> {
-    let n = if N == 0 { rows.stride } else { N };
-    let first = rows.first.iter().map(|&first| first as usize);
-    first.zip(rows.coefficient.chunks_exact(n).map(move |line| &line[..n]))
+fn runs<const N: usize>(rows: &Rows) -> impl Iterator<Item = (usize, &[f64], Range<usize>)> {
+    let n = length::<N>(rows);
+    let run = move |(first, run): (usize, Range<usize>)| {
+        (first, &rows.coefficient[n * run.start..n * run.end], run)
+    };
+    rows.runs().map(run)
+}
+
+#[inline(always)]
+fn length<const N: usize>(rows: &Rows) -> usize {
+    if N == 0 { rows.stride } else { N }
 }
 
 impl Interior {
@@ -95,7 +106,7 @@ impl Interior {
         spent: &mut u32,
     ) -> bool {
         let reached =
-            by_length!(rows.stride, approach_of, self, rows, scaled, &mut point.x, close, spent);
+            by_joint!(rows.stride, approach_of, self, rows, scaled, &mut point.x, close, spent);
         for (push, wall) in point.push.iter_mut().zip(&self.walls) {
             *push = wall.push;
         }
@@ -117,13 +128,18 @@ impl Interior {
         }
         self.step.copy_from_slice(&self.side);
         let (mut products, mut missed, mut most) = (0.0, 0.0_f64, 0.0_f64);
-        let rowwise = lines::<N>(rows).zip(&mut self.walls).zip(&scaled.gap);
-        for (((first, line), wall), gap) in rowwise {
-            wall.miss = wall.slack - (gap + dot(line, &x[first..]));
-            products += wall.slack * wall.push;
-            missed = missed.max(wall.miss.abs());
-            most = most.max(wall.push);
-            add_times(&mut self.step[first..], wall.push, line);
+        let n = length::<N>(rows);
+        for (first, lines, run) in runs::<N>(rows) {
+            let (x, walls) = (&x[first..first + n], &mut self.walls[run.clone()]);
+            for ((line, wall), gap) in lines.chunks_exact(n).zip(&mut *walls).zip(&scaled.gap[run])
+            {
+                wall.miss = wall.slack - (gap + dot_of::<N>(line, x));
+                products += wall.slack * wall.push;
+                missed = larger(missed, wall.miss.abs());
+                most = larger(most, wall.push);
+            }
+            let pushes = walls.iter().map(|wall| wall.push);
+            add_lines::<N>(&mut self.step[first..first + n], lines, pushes);
         }
         Residual {
             unbalanced: largest(&self.step[..unknowns]),
@@ -139,11 +155,16 @@ impl Interior {
     fn factor_at<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled) {
         self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
-        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
-            wall.inverse = 1.0 / wall.slack;
-            let weight = wall.push * wall.inverse;
-            self.factor.add_outer(first, line, weight);
-            add_times(&mut self.side[first..], weight * wall.miss, line);
+        let n = length::<N>(rows);
+        for (first, lines, run) in runs::<N>(rows) {
+            let walls = &mut self.walls[run];
+            for wall in &mut *walls {
+                wall.inverse = 1.0 / wall.slack;
+                wall.weight = wall.push * wall.inverse;
+            }
+            self.factor.add_outers::<N>(first, lines, walls.iter().map(|wall| wall.weight));
+            let pulls = walls.iter().map(|wall| wall.weight * wall.miss);
+            add_lines::<N>(&mut self.side[first..first + n], lines, pulls);
         }
         self.factor.factor();
     }
@@ -162,11 +183,15 @@ impl Interior {
         let ratio = products / (rows.len() as f64 * mean);
         let target = ratio * ratio * ratio * mean;
         self.step.copy_from_slice(&self.side);
-        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
-            let bend = (wall.slack_step * wall.push_step - target) * wall.inverse;
-            add_times(&mut self.step[first..], -bend, line);
-            // Kept for the corrector's directions.
-            wall.push_step = bend;
+        let n = length::<N>(rows);
+        for (first, lines, run) in runs::<N>(rows) {
+            let walls = &mut self.walls[run];
+            for wall in &mut *walls {
+                // Kept for the corrector's directions.
+                wall.push_step = (wall.slack_step * wall.push_step - target) * wall.inverse;
+            }
+            let bends = walls.iter().map(|wall| -wall.push_step);
+            add_lines::<N>(&mut self.step[first..first + n], lines, bends);
         }
         self.factor.solve(&mut self.step);
         let taken = SHORT_OF_BOUNDARY * self.directions::<N, true>(rows);
@@ -185,19 +210,28 @@ impl Interior {
     #[inline(always)]
     fn directions<const N: usize, const BENT: bool>(&mut self, rows: &Rows) -> f64 {
         let mut fastest = 1.0_f64;
-        for ((first, line), wall) in lines::<N>(rows).zip(&mut self.walls) {
-            let slack_step = dot(line, &self.step[first..]) - wall.miss;
-            let rate = slack_step * wall.inverse;
-            let bend = if BENT { wall.push_step } else { 0.0 };
-            wall.slack_step = slack_step;
-            wall.push_step = -(wall.push + bend + wall.push * rate);
-            // How fast slack and push fall, as shares of themselves.
-            let fall = if BENT { 1.0 + rate + bend / wall.push } else { 1.0 + rate };
-            fastest = if -rate > fastest { -rate } else { fastest };
-            fastest = if fall > fastest { fall } else { fastest };
+        let n = length::<N>(rows);
+        for (first, lines, run) in runs::<N>(rows) {
+            let step = &self.step[first..first + n];
+            for (line, wall) in lines.chunks_exact(n).zip(&mut self.walls[run]) {
+                let slack_step = dot_of::<N>(line, step) - wall.miss;
+                let rate = slack_step * wall.inverse;
+                let bend = if BENT { wall.push_step } else { 0.0 };
+                wall.slack_step = slack_step;
+                wall.push_step = -(wall.push + bend + wall.push * rate);
+                // How fast slack and push fall, as shares of themselves.
+                let fall = if BENT { 1.0 + rate + bend / wall.push } else { 1.0 + rate };
+                fastest = larger(fastest, larger(-rate, fall));
+            }
         }
         1.0 / fastest
     }
+}
+
+/// The larger of two numbers; a first one that is not a number stays.
+#[inline(always)]
+fn larger(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
 }
 
 #[inline(always)]

@@ -16,6 +16,18 @@ macro_rules! by_length {
 }
 pub(super) use by_length;
 
+/// The same for whole methods, whose code is long: the lengths of strands' rows only.
+macro_rules! by_joint {
+    ($length:expr, $call:ident, $($argument:expr),*) => {
+        match $length {
+            6 => $call::<6>($($argument),*),
+            9 => $call::<9>($($argument),*),
+            _ => $call::<0>($($argument),*),
+        }
+    };
+}
+pub(super) use by_joint;
+
 /// Sum of products over the length of `a`: even and odd places apart, then both, so that two go at
 /// a time.
 #[cfg_attr(not(lightgap_small), inline(always))]
@@ -24,8 +36,9 @@ pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
     by_length!(a.len(), dot_of, a, b)
 }
 
+/// The same where the length is `N`, or that of `a` where `N` is 0.
 #[inline(always)]
-fn dot_of<const N: usize>(a: &[f64], b: &[f64]) -> f64 {
+pub(super) fn dot_of<const N: usize>(a: &[f64], b: &[f64]) -> f64 {
     let n = if N == 0 { a.len() } else { N };
     let (a, b) = (&a[..n], &b[..n]);
     let mut lanes = [0.0; 2];
@@ -47,11 +60,37 @@ pub(super) fn add_times(to: &mut [f64], factor: f64, line: &[f64]) {
     by_length!(line.len(), add_times_of, to, factor, line);
 }
 
+/// The same where the length is `N`, or that of `line` where `N` is 0.
 #[inline(always)]
-fn add_times_of<const N: usize>(to: &mut [f64], factor: f64, line: &[f64]) {
+pub(super) fn add_times_of<const N: usize>(to: &mut [f64], factor: f64, line: &[f64]) {
     let n = if N == 0 { line.len() } else { N };
     let (to, line) = (&mut to[..n], &line[..n]);
     for i in 0..n {
         to[i] += factor * line[i];
+    }
+}
+
+/// `to += sum of factor line` over lines one after another, of `N` entries each, or of as many as `to`
+/// has where `N` is 0.
+#[inline(always)]
+pub(super) fn add_lines<const N: usize>(
+    to: &mut [f64],
+    lines: &[f64],
+    factors: impl Iterator<Item = f64>,
+) {
+    if N == 0 {
+        for (line, factor) in lines.chunks_exact(to.len()).zip(factors) {
+            add_times(to, factor, line);
+        }
+        return;
+    }
+    let mut sum = [0.0; N];
+    for (line, factor) in lines.as_chunks::<N>().0.iter().zip(factors) {
+        for (sum, value) in sum.iter_mut().zip(line) {
+            *sum += factor * value;
+        }
+    }
+    for (to, sum) in to.iter_mut().zip(sum) {
+        *to += sum;
     }
 }

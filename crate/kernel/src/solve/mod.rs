@@ -54,6 +54,7 @@ mod climb;
 mod dense;
 mod descent;
 mod dual;
+mod hold;
 mod interior;
 mod level;
 mod lines;

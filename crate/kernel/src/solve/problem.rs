@@ -2,6 +2,7 @@
 
 use super::band::Band;
 use super::lines::dot;
+use core::ops::Range;
 
 /// Gap rows: `gap_i + sum over k of coefficient_ik x[first_i + k]`.
 ///
@@ -17,8 +18,17 @@ pub struct Rows {
     pub(super) scale: Vec<f64>,
     /// 1 / scale, also a power of two.
     pub(super) size: Vec<f64>,
+    /// Runs of rows that touch the same unknowns.
+    runs: Vec<Run>,
     /// Whether every coefficient is finite.
     pub(super) finite: bool,
+}
+
+/// Rows one after another that touch the same unknowns, as those of one joint do.
+#[derive(Clone, Copy, Debug)]
+struct Run {
+    first: u32,
+    end: u32,
 }
 
 impl Rows {
@@ -30,6 +40,7 @@ impl Rows {
             gap: Vec::new(),
             scale: Vec::new(),
             size: Vec::new(),
+            runs: Vec::new(),
             finite: true,
         }
     }
@@ -40,6 +51,7 @@ impl Rows {
         self.gap.clear();
         self.scale.clear();
         self.size.clear();
+        self.runs.clear();
         self.finite = true;
     }
 
@@ -58,6 +70,24 @@ impl Rows {
     pub(super) fn row(&self, row: usize) -> (usize, &[f64]) {
         let start = row * self.stride;
         (self.first[row] as usize, &self.coefficient[start..start + self.stride])
+    }
+
+    /// The same, the number of coefficients being `N`, or not known beforehand where `N` is 0.
+    #[inline(always)]
+    pub(super) fn line<const N: usize>(&self, row: usize) -> (usize, &[f64]) {
+        let n = if N == 0 { self.stride } else { N };
+        (self.first[row] as usize, &self.coefficient[row * n..][..n])
+    }
+
+    /// Runs of rows that touch the same unknowns: the first of these, and the rows.
+    #[inline(always)]
+    pub(super) fn runs(&self) -> impl Iterator<Item = (usize, Range<usize>)> {
+        let mut start = 0;
+        self.runs.iter().map(move |run| {
+            let rows = start..run.end as usize;
+            start = rows.end;
+            (run.first as usize, rows)
+        })
     }
 
     /// The gap of row `row` at `x = 0`.
@@ -183,7 +213,12 @@ impl Problem {
         for (stored, given) in stored.iter_mut().zip(coefficients) {
             *stored = scale * given;
         }
-        rows.first.push(start as u32);
+        let (first, end) = (start as u32, rows.first.len() as u32 + 1);
+        match rows.runs.last_mut() {
+            Some(run) if run.first == first => run.end = end,
+            _ => rows.runs.push(Run { first, end }),
+        }
+        rows.first.push(first);
         rows.scale.push(scale);
         rows.size.push(1.0 / scale);
         rows.finite &= coefficients.iter().all(|value| value.is_finite());

@@ -1,7 +1,7 @@
 //! Rounds: hold a guessed set of rows as equalities, look at the signs, guess again.
 
 use super::band::Band;
-use super::lines::{add_times, dot};
+use super::lines::{add_times_of, by_joint, dot_of};
 use super::problem::Rows;
 use super::scale::{Scaled, largest};
 
@@ -85,18 +85,31 @@ impl Rounds {
         most: u32,
         spent: &mut u32,
     ) -> bool {
+        by_joint!(rows.stride, settle_of, self, rows, scaled, point, most, spent)
+    }
+
+    /// Rounds with rows of `N` coefficients, or of as many as there are where `N` is 0.
+    #[inline(always)]
+    fn run<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        most: u32,
+        spent: &mut u32,
+    ) -> bool {
         self.seen.clear();
         self.start.clear();
         self.start.extend_from_slice(&point.x);
         let mut one_at_a_time = false;
         for _ in 0..most {
             *spent += 1;
-            let balanced = self.hold(rows, scaled, point, one_at_a_time);
+            let balanced = self.hold::<N>(rows, scaled, point, one_at_a_time);
             if !one_at_a_time && self.drop_pulling(point) {
                 self.seen.push(fingerprint(&self.held));
                 continue;
             }
-            let changed = self.change(rows, scaled, point, one_at_a_time);
+            let changed = self.change::<N>(rows, scaled, point, one_at_a_time);
             if !changed {
                 return balanced;
             }
@@ -109,7 +122,14 @@ impl Rounds {
 
     /// Solves with the set held, from the pose handed in and no forces, and unless asked to go
     /// `to_the_end` only as far as it takes to see a row pull; true when forces and held gaps balance to rounding.
-    fn hold(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, to_the_end: bool) -> bool {
+    #[inline(always)]
+    fn hold<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        to_the_end: bool,
+    ) -> bool {
         let unknowns = scaled.gradient.len();
         point.reset(unknowns, rows.stride, rows.len());
         point.x[..self.start.len()].copy_from_slice(&self.start);
@@ -118,7 +138,7 @@ impl Rounds {
         self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for &row in &self.set {
-            let (first, coefficient) = rows.row(row as usize);
+            let (first, coefficient) = rows.line::<N>(row as usize);
             self.factor.add_outer(first, coefficient, PENALTY);
         }
         self.factor.factor();
@@ -127,7 +147,7 @@ impl Rounds {
         self.miss.resize(rows.len(), 0.0);
         let mut before = f64::INFINITY;
         for refinement in 0.. {
-            let (unbalanced, open) = self.residual(rows, scaled, point);
+            let (unbalanced, open) = self.residual::<N>(rows, scaled, point);
             let force = 1.0 + largest(&point.push);
             let length = 1.0 + largest(&point.x);
             let still = unbalanced <= STILL * force && open <= STILL * length;
@@ -137,7 +157,7 @@ impl Rounds {
                 return unbalanced <= exact * force && open <= exact * length;
             }
             before = left;
-            self.refine(rows, point);
+            self.refine::<N>(rows, point);
             if refinement == 0 && !to_the_end && self.pulls(point) {
                 return false;
             }
@@ -147,37 +167,44 @@ impl Rounds {
 
     /// Leaves the right-hand side of the next refinement in `step`, the held rows' misses in
     /// `miss`; answers the largest unbalanced force and the largest miss.
-    fn residual(&mut self, rows: &Rows, scaled: &Scaled, point: &Point) -> (f64, f64) {
+    #[inline(always)]
+    fn residual<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &Point,
+    ) -> (f64, f64) {
         let unknowns = scaled.gradient.len();
         scaled.hessian.multiply(&point.x, &mut self.step);
         for (step, gradient) in self.step.iter_mut().zip(&scaled.gradient) {
             *step = -(*step + gradient);
         }
         for &row in &self.set {
-            let (first, coefficient) = rows.row(row as usize);
+            let (first, coefficient) = rows.line::<N>(row as usize);
             let push = point.push[row as usize];
-            add_times(&mut self.step[first..], push, coefficient);
+            add_times_of::<N>(&mut self.step[first..], push, coefficient);
         }
         let unbalanced = largest(&self.step[..unknowns]);
         let mut open = 0.0_f64;
         for &row in &self.set {
-            let (first, coefficient) = rows.row(row as usize);
-            let miss = -(scaled.gap[row as usize] + dot(coefficient, &point.x[first..]));
+            let (first, coefficient) = rows.line::<N>(row as usize);
+            let miss = -(scaled.gap[row as usize] + dot_of::<N>(coefficient, &point.x[first..]));
             self.miss[row as usize] = miss;
             open = open.max(miss.abs());
             let pull = PENALTY * miss;
-            add_times(&mut self.step[first..], pull, coefficient);
+            add_times_of::<N>(&mut self.step[first..], pull, coefficient);
         }
         (unbalanced, open)
     }
 
     /// One proximal step from the residuals at hand.
-    fn refine(&mut self, rows: &Rows, point: &mut Point) {
+    #[inline(always)]
+    fn refine<const N: usize>(&mut self, rows: &Rows, point: &mut Point) {
         self.factor.solve(&mut self.step);
         for &row in &self.set {
             let row = row as usize;
-            let (first, coefficient) = rows.row(row);
-            let left = self.miss[row] - dot(coefficient, &self.step[first..]);
+            let (first, coefficient) = rows.line::<N>(row);
+            let left = self.miss[row] - dot_of::<N>(coefficient, &self.step[first..]);
             point.push[row] += PENALTY * left;
         }
         for (x, step) in point.x.iter_mut().zip(&self.step) {
@@ -206,7 +233,14 @@ impl Rounds {
 
     /// Drops rows that pull and adds rows that are violated: all of them, or the worst one.
     /// Answers whether anything changed; if not, pulls within rounding are set to zero.
-    fn change(&mut self, rows: &Rows, scaled: &Scaled, point: &mut Point, one: bool) -> bool {
+    #[inline(always)]
+    fn change<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        one: bool,
+    ) -> bool {
         let exact = exact(scaled.gradient.len());
         let slack = exact * (1.0 + largest(&point.x));
         let pull = exact * (1.0 + largest(&point.push));
@@ -216,8 +250,8 @@ impl Rounds {
             let excess = if self.held[row] {
                 -point.push[row] / pull
             } else {
-                let (first, coefficient) = rows.row(row);
-                -(scaled.gap[row] + dot(coefficient, &point.x[first..])) / slack
+                let (first, coefficient) = rows.line::<N>(row);
+                -(scaled.gap[row] + dot_of::<N>(coefficient, &point.x[first..])) / slack
             };
             if excess <= 1.0 {
                 continue;
@@ -242,6 +276,18 @@ impl Rounds {
 /// What rounding leaves of a scaled gap or force of size 1 in a problem of so many unknowns.
 fn exact(unknowns: usize) -> f64 {
     EXACT * (1.0 + unknowns as f64 / GATHERED)
+}
+
+#[inline(always)]
+fn settle_of<const N: usize>(
+    rounds: &mut Rounds,
+    rows: &Rows,
+    scaled: &Scaled,
+    point: &mut Point,
+    most: u32,
+    spent: &mut u32,
+) -> bool {
+    rounds.run::<N>(rows, scaled, point, most, spent)
 }
 
 /// A hash of the set (FNV-1a over its rows), to notice when one comes back.

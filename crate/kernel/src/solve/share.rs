@@ -21,7 +21,7 @@ pub(super) struct Sharing {
 }
 
 impl Sharing {
-    /// When more rows touch at `x` than are held, replaces the pushes by those of least norm among
+    /// When more rows touch at `x`, where their gaps are `gaps`, than are held, replaces the pushes by those of least norm among
     /// the touching rows that need not pull, and marks those rows as held. Equal rows share
     /// equally, a flat face carries at both its ends. Leaves everything as it is when that does not
     /// come out exact.
@@ -29,15 +29,15 @@ impl Sharing {
         &mut self,
         dense: &Dense<N>,
         x: &[f64; N],
+        gaps: &[f64],
         held: &mut [bool],
         push: &mut [f64],
     ) {
         let tolerance = EXACT * (1.0 + largest(x));
         let mut more = false;
         self.rows.clear();
-        for (row, ((line, gap), &held)) in dense.rows.iter().zip(dense.gap).zip(&*held).enumerate()
-        {
-            if held || gap + dot(line, x) <= tolerance {
+        for (row, (&gap, &held)) in gaps.iter().zip(&*held).enumerate() {
+            if held || gap <= tolerance {
                 self.rows.push(row as u32);
                 more |= !held;
             }
