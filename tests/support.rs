@@ -159,3 +159,23 @@ pub fn check_rows(path: &str, got: impl Fn(&Row) -> Option<f64>) {
     }
     assert_eq!(wrong, 0, "of {} rows", rows.len());
 }
+
+/// What is wrong with the sentence of an answer and with what nobody expects of it: no sentence at
+/// all, a place without a number, or a number that is none.
+pub fn unsaid(words: &serde_json::Value, answer: &lightgap::answer::Answer) -> Vec<String> {
+    let id = answer.id;
+    let mut wrong = Vec::new();
+    if !words[format!("answer.{id}")].is_string() {
+        wrong.push(format!("{id} has no sentence"));
+    }
+    for kind in ["answer", "surprise"] {
+        let sentence = words[format!("{kind}.{id}")].as_str().unwrap_or_default();
+        for place in sentence.split('{').skip(1).filter_map(|rest| rest.split('}').next()) {
+            let number = answer.numbers.iter().find(|(name, _)| *name == place);
+            if !number.is_some_and(|(_, number)| number.is_finite() && *number >= 0.0) {
+                wrong.push(format!("{kind}.{id}: {place} is {number:?}"));
+            }
+        }
+    }
+    wrong
+}

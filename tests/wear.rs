@@ -3,12 +3,14 @@
 //! (`cargo test --test wear -- --nocapture`).
 
 use lightgap::answer;
+use lightgap::chain::WornBore;
 use lightgap::drive::Tired;
 use lightgap::quantity::MM_PER_INCH;
 use lightgap::report::{Report, WearSection};
 use lightgap::scenario::{Scenario, Value};
 use lightgap::wear::{Centres, Grind, Length, Polygon, large_wheel_fraction, limit_fraction};
-use lightgap_tests::{Row, check_rows, scenarios};
+use lightgap_tests::{Row, check_rows, scenarios, unsaid, words};
+use std::collections::BTreeSet;
 
 const PERCENT: f64 = 100.0;
 
@@ -129,4 +131,27 @@ fn a_report_has_the_section_only_where_wear_is_asked_for() {
     let report = Report::of(&scenario("tired-trike")).wear.expect("the tired trike is worn");
     let more = report.friction_multiple_worn.expect("it has a drive");
     assert!(more >= 1.0 && more <= report.friction_multiple_new.expect("it has a drive"));
+}
+
+#[test]
+fn everything_that_is_said_of_wear_has_its_sentence_and_its_numbers() {
+    let words = words();
+    let mut ids = BTreeSet::new();
+    for (_, scenario) in scenarios().into_iter().filter(|(_, s)| s.chain.chain().goes_together()) {
+        let tired = Tired::shown(&scenario).expect("it goes together");
+        let deepest_mm = WornBore::deepest_mm(&tired.sizes);
+        for share in [0.0, 0.02, 0.06, 0.15, 0.3, 0.95] {
+            let worn = Value::from(share * deepest_mm);
+            let scenario = scenario.with("wear.joint_wear_mm", worn).expect("there is metal left");
+            for answer in answer::wear(&Tired::of(&scenario).expect("it is worn")) {
+                assert_eq!(unsaid(&words, &answer), [""; 0]);
+                ids.insert(answer.id);
+            }
+        }
+    }
+    let friction = answer::wear_friction(&Tired::of(&scenario("tired-trike")).expect("worn"));
+    assert_eq!(unsaid(&words, &friction.expect("it has a drive")), [""; 0]);
+    for id in ["wear.none", "wear.within", "wear.over", "wear.past", "wear.wheel.odd"] {
+        assert!(ids.contains(id), "{id} was never said: {ids:?}");
+    }
 }

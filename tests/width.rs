@@ -7,7 +7,8 @@ use lightgap::drive::Slim;
 use lightgap::report::{Report, WidthSection};
 use lightgap::scenario::{Scenario, Value};
 use lightgap::width::{Elastic, MATERIALS, Press, STEEL, plate_mpa};
-use lightgap_tests::{Row, check_rows, scenarios};
+use lightgap_tests::{Row, check_rows, scenarios, unsaid, words};
+use std::collections::BTreeSet;
 
 const UM_PER_MM: f64 = 1000.0;
 
@@ -130,4 +131,31 @@ fn a_report_has_the_section_only_where_width_is_asked_for() {
     let tight = scenario("too-tight").with("width.press_mm", Value::from(0.01)).expect("a width");
     assert!(Report::of(&tight).width.is_some());
     assert!(scenario("ferry-trike").width.is_some(), "one narrow chain asks for it");
+}
+
+#[test]
+fn everything_that_is_said_of_width_has_its_sentence_and_its_numbers() {
+    let words = words();
+    let mut ids = BTreeSet::new();
+    for (_, scenario) in scenarios().into_iter().filter(|(_, s)| s.chain.chain().goes_together()) {
+        let gap_mm = scenario.chain.chain().side_gap_mm();
+        let swollen = scenario.with("width.swelling_mm", Value::from(0.2)).expect("a width");
+        let slims = [
+            narrower(&scenario, 0.0, "gaps"),
+            narrower(&scenario, 0.1, "gaps"),
+            narrower(&scenario, 0.5 * gap_mm, "plates"),
+            narrower(&scenario, gap_mm, "plates"),
+            narrower(&scenario, gap_mm + 0.1, "plates"),
+            Slim::of(&swollen).expect("it goes together"),
+        ];
+        for answer in slims.iter().flat_map(answer::width) {
+            assert_eq!(unsaid(&words, &answer), [""; 0]);
+            ids.insert(answer.id);
+        }
+    }
+    for id in
+        ["width.budget", "width.plates", "width.gap", "width.stuck", "width.apart", "width.jammed"]
+    {
+        assert!(ids.contains(id), "{id} was never said: {ids:?}");
+    }
 }

@@ -4,7 +4,7 @@
 import init, { Bench } from "./lightgap_stage.js";
 
 /** @typedef {{path: string, value: unknown, rule: string, numbers: Record<string, unknown>}} Fault */
-/** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, load?: Record<string, any>, drive?: Record<string, any>, motion?: {kind?: string, period_s?: number}, limits?: Record<string, any>[], demands?: Record<string, any>[], matching?: Record<string, any>, cost?: Record<string, any>[], sampling?: Record<string, any>}} Scenario */
+/** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, load?: Record<string, any>, drive?: Record<string, any>, wear?: Record<string, any>, width?: Record<string, any>, motion?: {kind?: string, period_s?: number}, limits?: Record<string, any>[], demands?: Record<string, any>[], matching?: Record<string, any>, cost?: Record<string, any>[], sampling?: Record<string, any>}} Scenario */
 /** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
 /** @typedef {{id: string, numbers: Record<string, any>}} Answer */
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */

@@ -31,7 +31,9 @@ export const QUESTIONS = [
   { id: "touch", ways: WAYS, offers: () => true },
   { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
   { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
+  { id: "wear", ways: WAYS, offers: () => true, open: () => import("./wear/wear.js"), sheets: ["chart.css", "wear/wear.css"] },
   { id: "reach", ways: WAYS, offers: () => true, open: () => import("./reach/reach.js"), sheets: ["reach/reach.css"] },
+  { id: "width", ways: WAYS, offers: () => true, open: () => import("./width/width.js"), sheets: ["chart.css", "width/width.css"] },
 ];
 
 /** @param {string} id */

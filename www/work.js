@@ -26,7 +26,7 @@ import { isQuestion, waysOf } from "./questions.js";
  */
 
 /** The sections that may differ from the scenario the work began with. */
-export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "reach", "surface"];
+export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "width", "reach", "surface"];
 
 /** What may lie beside the gap in the magnifier. */
 const THINGS = ["paper", "hair", "sand", "bristle", "dust"];

@@ -26,22 +26,25 @@ pub fn wear(tired: &Tired) -> Vec<Answer> {
 
 /// What the drive's offset costs as new and worn; none without a drive or a pose.
 pub fn wear_friction(tired: &Tired) -> Option<Answer> {
+    /// Multiples this near read alike.
+    const ALIKE: f64 = 0.01;
     let [new, worn] = tired.costs()?;
+    let alike = (new.multiple()? - worn.multiple()?).abs() < ALIKE;
     let offset_mm = tired.line?.layout.offset_mm.abs();
     let numbers = vec![
         ("new_multiple", new.multiple()?),
         ("worn_multiple", worn.multiple()?),
         ("offset_mm", offset_mm),
     ];
-    Some(answer("wear.friction", numbers))
+    Some(answer(if alike { "wear.friction.alike" } else { "wear.friction" }, numbers))
 }
 
-/// How much longer, and which limit that passes.
+/// How much longer, and which limit a rule finds passed.
 fn length(tired: &Tired, section: &WearSection) -> Answer {
-    let now = section.elongation_fraction;
+    let now = section.rule_reading_fraction;
     let id = match () {
         () if tired.worn_through => "wear.through",
-        () if now <= 0.0 => "wear.none",
+        () if section.joint_wear_mm <= 0.0 => "wear.none",
         () if tired.climb().past_tip => "wear.past",
         () if now > section.limit_fraction => "wear.over",
         () if now > section.limit_fixed_fraction => "wear.adjustable",
@@ -49,7 +52,8 @@ fn length(tired: &Tired, section: &WearSection) -> Answer {
     };
     let numbers = vec![
         ("joint_wear_mm", section.joint_wear_mm),
-        ("elongation_fraction", now),
+        ("elongation_fraction", section.elongation_fraction),
+        ("rule_fraction", now),
         ("longer_mm", section.longer_mm),
         ("pitches", f64::from(tired.pitches)),
         ("limit_fraction", section.limit_fraction),

@@ -56,7 +56,13 @@ fn narrower(slim: &Slim, section: &WidthSection) -> Answer {
 fn free(slim: &Slim) -> Answer {
     let [before_mm, now_mm] = slim.free_offsets_mm();
     let joints = slim.joints.unwrap_or(1) as f64;
-    let id = if slim.joints.is_some() { "width.free" } else { "width.free.joint" };
+    let same = (before_mm - now_mm).abs() <= ROUNDING_MM;
+    let id = match (slim.joints.is_some(), same) {
+        (true, true) => "width.free.same",
+        (true, false) => "width.free",
+        (false, true) => "width.free.joint.same",
+        (false, false) => "width.free.joint",
+    };
     answer(id, vec![("free_mm", now_mm), ("before_mm", before_mm), ("joints", joints)])
 }
 

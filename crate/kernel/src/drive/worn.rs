@@ -45,12 +45,22 @@ pub struct Tired {
 impl Tired {
     /// The worn chain of a scenario; none without wear, or where the chain does not go together.
     pub fn of(scenario: &Scenario) -> Option<Self> {
-        let wear = scenario.wear.as_ref()?;
+        Self::with(scenario, scenario.wear?)
+    }
+
+    /// The same, worn by 0.5 % where the scenario says nothing of wear: chosen.
+    pub fn shown(scenario: &Scenario) -> Option<Self> {
+        const SHOWN_FRACTION: f64 = 0.005;
+        let joint_wear_mm = SHOWN_FRACTION * scenario.chain.chain().pitch_mm;
+        Self::with(scenario, scenario.wear.unwrap_or(Wear::Measured { joint_wear_mm }))
+    }
+
+    fn with(scenario: &Scenario, wear: Wear) -> Option<Self> {
         let chain = scenario.chain.chain();
         let sizes = chain.goes_together().then(|| *chain.sizes())?;
         let line = ChainLine::of(scenario);
         let usage = Usage::of(scenario, &sizes, line.as_ref());
-        let asked_mm = match *wear {
+        let asked_mm = match wear {
             Wear::Measured { joint_wear_mm } => joint_wear_mm,
             Wear::Worked { hardness_mpa, wear_coefficient, engagements } => {
                 let grind = Grind { hardness_mpa, wear_coefficient };

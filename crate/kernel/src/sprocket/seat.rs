@@ -76,6 +76,31 @@ impl Seat {
     }
 }
 
+impl Seat {
+    /// So many gaps to either side of one, which points in a direction, as one closed outline that
+    /// ends half-way in to the shaft.
+    pub fn stretch(&self, wheel: &Wheel, gaps: u32, middle_rad: f64) -> Pen {
+        let (mut pen, gap) = (Pen::new(), Gap::of(self, wheel));
+        let (alpha, whole) = (wheel.articulation_rad(), 2 * gaps + 1);
+        let first_rad = middle_rad - f64::from(gaps) * alpha;
+        for place in 0..whole {
+            gap.write(&mut pen, first_rad + f64::from(place) * alpha, place == 0);
+        }
+        let (hub_mm, half) = (self.hub_mm(wheel), 0.5 * f64::from(whole) * alpha);
+        let end = hub_mm * Point::new(libm::cos(middle_rad + half), libm::sin(middle_rad + half));
+        pen.line(end.x, end.y);
+        pen.arc((0.0, 0.0), hub_mm, middle_rad + half, -2.0 * half).close();
+        pen
+    }
+
+    /// Where a stretch of teeth ends inward: a pitch below the roots, no nearer than half-way to the
+    /// shaft.
+    fn hub_mm(&self, wheel: &Wheel) -> f64 {
+        let root_mm = 0.5 * self.root_diameter_mm;
+        (root_mm - wheel.pitch_mm).max(0.5 * root_mm)
+    }
+}
+
 /// Seat radius in roller diameters.
 const SEAT: f64 = 0.505;
 /// By how many cube roots of the roller diameter, both in mm, the largest seat radius exceeds it.

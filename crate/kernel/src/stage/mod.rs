@@ -10,14 +10,20 @@ mod fit;
 mod hand;
 mod line;
 mod rough;
+mod shape;
 mod tell;
 mod twin;
+mod wear;
+mod width;
 
 pub use enter::{EnterDesk, EnterState, EnterView, MetalView, WallView};
 pub use fit::{ChanceView, FitDesk, FitState, MatchView};
 pub use line::{LineDesk, LineState};
 pub use rough::RoughState;
+pub use shape::Shape;
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
+pub use wear::WearState;
+pub use width::WidthState;
 
 use crate::chain::{Chain, Construction, Dimension, Pair};
 use crate::contact::{room, widen};

@@ -80,6 +80,13 @@ pub fn passing_wear_mm(wheel: &Wheel, form: Form) -> f64 {
 }
 
 impl Climb {
+    /// Wear of a joint, mm, that puts the higher rollers at a radius, and the radius of the lower
+    /// ones, mm.
+    pub fn under(wheel: &Wheel, form: Form, high_mm: f64) -> (f64, f64) {
+        let rack = Rack::of(wheel, form);
+        (rack.wear_mm(high_mm), rack.low_mm(high_mm))
+    }
+
     /// How a chain of such a wear stands on a wheel.
     pub fn of(wheel: &Wheel, form: Form, joint_wear_mm: f64) -> Self {
         let rack = Rack::of(wheel, form);

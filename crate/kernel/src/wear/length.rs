@@ -91,7 +91,12 @@ impl Length {
     /// many times p: (c/2 + w)/p. Each pin lies against one side of its bore, so the clearances of
     /// the new chain count, once.
     pub fn rule_fraction(&self) -> f64 {
-        (0.5 * self.pin_clearance_mm + self.joint_wear_mm) / self.pitch_mm
+        self.rule_mm() / self.pitch_mm
+    }
+
+    /// The same for one pitch, mm: c/2 + w.
+    pub fn rule_mm(&self) -> f64 {
+        0.5 * self.pin_clearance_mm + self.joint_wear_mm
     }
 
     /// What a gauge reads that pushes two rollers, so many pitches apart, away from each other: each

@@ -8,12 +8,14 @@ pub static WORDS: LazyLock<BTreeMap<String, String>> =
     LazyLock::new(|| FILES.iter().flat_map(|(_, text)| of_file(text)).collect());
 
 /// The files of one language: the first screen's, and one for each later question.
-const FILES: [(&str, &str); 5] = [
+const FILES: [(&str, &str); 7] = [
     ("first.json", include_str!("../../../../www/words/en/first.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
     ("fit.json", include_str!("../../../../www/words/en/fit.json")),
     ("reach.json", include_str!("../../../../www/words/en/reach.json")),
     ("line.json", include_str!("../../../../www/words/en/line.json")),
+    ("wear.json", include_str!("../../../../www/words/en/wear.json")),
+    ("width.json", include_str!("../../../../www/words/en/width.json")),
 ];
 
 fn of_file(text: &str) -> BTreeMap<String, String> {

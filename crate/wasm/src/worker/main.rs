@@ -9,6 +9,8 @@ mod line;
 mod reach;
 mod report;
 mod surface;
+mod wear;
+mod width;
 
 use js_sys::Function;
 use lightgap::error::{Error, Rule};
@@ -74,6 +76,8 @@ impl Labourer {
             "reach" => self.reach.answer(scenario, asked),
             "surface" => surface::answer(scenario, asked),
             "report" => report::answer(scenario),
+            "wear" => wear::answer(scenario, asked),
+            "width" => width::answer(scenario),
             unknown => Err(vec![Error::text("question", unknown, Rule::UnknownKey)]),
         }
     }

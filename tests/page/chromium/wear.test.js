@@ -1,0 +1,117 @@
+// What wear adds: by slider, number and keyboard, on the chart, undone, reloaded, refused.
+
+import assert from "node:assert/strict";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { answered, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
+import { startPage } from "../support/server.js";
+import { words } from "../support/words.js";
+
+const FIELD = ".wear-given input[type=number]";
+const SLIDER = ".wear-given input[type=range]";
+const MARKER = ".wear .graph-marker[role=slider]";
+
+describe("wear, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof openChromium>>} */
+  let hand;
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => {
+    page = await startPage();
+    hand = await openChromium();
+  });
+  after(async () => {
+    await hand?.close();
+    await page?.stop();
+  });
+  const open = async (fragment) => {
+    await hand.goTo("about:blank");
+    await hand.goTo(page.address + fragment);
+    await hand.inside(opened);
+    await hand.inside(answered);
+    await hand.inside(twoFrames);
+  };
+  beforeEach(() => open("#v=1&on=tired-trike&ask=wear"));
+
+  const said = (id) => hand.inside(textOf, `#${id}`);
+  const value = (selector) => hand.inside((found) => document.querySelector(found).value, selector);
+  const reading = (word) => hand.inside((name) => {
+    const term = [...document.querySelectorAll(".wear-readings dt")].find((each) => each.textContent === name);
+    return Number.parseFloat(term.nextElementSibling.textContent);
+  }, words[word]);
+  const set = async (mm) => {
+    await hand.inside(focusOn, FIELD);
+    await hand.type(mm);
+    await hand.inside(answered);
+    await hand.inside(twoFrames);
+  };
+
+  test("more wear is longer by as much as it says, and a gauge reads more than a rule", async () => {
+    await set("0.254");
+    assert.equal(await reading("wear.read.longer"), 2);
+    const [rule, gauge] = [await reading("wear.read.rule"), await reading("wear.read.gauge")];
+    assert.ok(gauge > rule && rule > 2, `${rule} ${gauge}`);
+    assert.match(await said("surprise"), /13\.21 mm/);
+  });
+
+  test("past the tips the answer says that the chain jumps, and the picture is drawn true", async () => {
+    await set("0.5");
+    assert.match(await said("answer"), /jumps off the tips/);
+    const badges = await hand.inside(() => [...document.querySelectorAll(".wear-badge")].map((each) => each.textContent));
+    assert.ok(badges.includes(words["wear.wheel.past"].replace("{teeth}", "44")), badges.join());
+  });
+
+  test("a new joint is round and a worn one is not", async () => {
+    const bores = () => hand.inside(() => [...document.querySelectorAll(".wear-picture .bush")].map((each) => each.getAttribute("d")));
+    const [fresh, worn] = await bores();
+    assert.notEqual(fresh, worn);
+    await set("0");
+    const [round, same] = await bores();
+    assert.equal(round, same);
+  });
+
+  test("keys move the slider and the marker of the chart alike, and undo takes it back", async () => {
+    const before = Number(await value(FIELD));
+    await hand.inside(focusOn, SLIDER);
+    await hand.press("ArrowRight");
+    await hand.inside(answered);
+    const moved = Number(await value(FIELD));
+    assert.ok(moved > before, `${before} ${moved}`);
+    await hand.inside(focusOn, MARKER);
+    await hand.press("ArrowRight");
+    await hand.inside(answered);
+    assert.ok(Number(await value(FIELD)) > moved);
+    assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), MARKER), /longer/);
+    await hand.inside(() => document.querySelector("#undo").click());
+    await hand.inside(answered);
+    await hand.inside(twoFrames);
+    assert.equal(Number(await value(FIELD)), moved);
+  });
+
+  test("wear that leaves no metal is refused beside its field, and the last good chain stays", async () => {
+    const answer = await said("answer");
+    for (const wrong of ["9", "-1"]) {
+      await hand.inside(focusOn, FIELD);
+      await hand.inside(() => document.activeElement.select());
+      await hand.page.keyboard.type(wrong);
+      await hand.press("Enter");
+      assert.notEqual(await hand.inside(() => document.querySelector(".wear-given .fault").textContent), "", wrong);
+      assert.equal(await said("answer"), answer);
+    }
+  });
+
+  test("a reload keeps the wear, and the pictures can be read", async () => {
+    await set("0.2");
+    const answer = await said("answer");
+    await hand.reload();
+    await hand.inside(opened);
+    await hand.inside(answered);
+    assert.equal(await said("answer"), answer);
+    await hand.inside(() => document.querySelectorAll(".wear details").forEach((each) => each.setAttribute("open", "")));
+    await hand.inside(twoFrames);
+    await hand.inside(twoFrames);
+    const lines = await hand.inside(() => [...document.querySelectorAll(".wear .fold ul li")].map((each) => each.textContent));
+    assert.ok(lines.length >= 6 && lines.every((line) => line && !/[{}]|undefined|NaN/.test(line)), lines.join("\n"));
+    assert.deepEqual(hand.complaints(), []);
+  });
+});

@@ -1,0 +1,122 @@
+// Question 5: what wear adds. The worn joint, its wheel, a rule and a gauge, the heights on the teeth, the room to move.
+
+import { Chart } from "../chart.js";
+import { make, onceAFrame } from "../dom.js";
+import { Field } from "../field.js";
+import { Steady } from "../steady.js";
+import { say } from "../words.js";
+import { chartOf } from "./chart.js";
+import { jointPicture } from "./joint.js";
+import { roomPicture } from "./room.js";
+import { besides, inWords, readings, wearSentences, workedOut } from "./said.js";
+import { stripPicture } from "./strip.js";
+import { wheelPicture } from "./wheel.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../session.js").What} What */
+/** @typedef {import("./types.js").WearState} WearState */
+
+const QUIET_MS = 250;
+
+/** @param {Session} session */
+export const open = (session) => new Wear(session);
+
+class Wear {
+  timer = 0;
+
+  /** @param {Session} session */
+  constructor(session) {
+    this.session = session;
+    /** @type {Steady<WearState>} */
+    this.steady = new Steady("wear", "wear", () => session.tell("ask"));
+    /** @type {Steady<import("../kernel.js").Answer>} */
+    this.friction = new Steady("wear.friction", "wear", () => this.show());
+    this.chart = new Chart();
+    this.field = new Field({ label: say("wear.given"), hint: say("wear.given.hint"), slider: true }, (mm, done) => this.set(mm, done));
+    this.field.element.classList.add("wear-given");
+    this.readings = make("dl", { class: "wear-readings" });
+    const holder = () => make("div");
+    this.pictures = { joint: holder(), wheel: holder(), strip: holder(), room: holder() };
+    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
+    this.folds = { words: fold("wear.twin"), work: fold("work.title") };
+    this.section = this.sheet();
+    this.said = make("ul", {});
+    this.aside = make("section", { class: "wear-aside", "aria-label": say("wear.besides"), hidden: true }, make("h2", {}, say("wear.besides")), this.said);
+    this.show = onceAFrame(() => this.draw());
+    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
+    new ResizeObserver(this.show).observe(this.section);
+  }
+
+  sheet() {
+    const figure = (/** @type {string} */ word, /** @type {Node[]} */ ...inside) =>
+      make("figure", {}, make("figcaption", { class: "wear-title" }, say(word)), ...inside);
+    const { joint, wheel, strip, room } = this.pictures;
+    return make("section", { class: "wear none", "aria-label": say("ask.wear") },
+      this.field.element, this.readings,
+      make("div", { class: "wear-pair" }, figure("wear.joint", joint), figure("wear.wheel", wheel)),
+      figure("wear.strip", strip),
+      figure("wear.chart", this.chart.picture, this.chart.key),
+      figure("wear.room", room),
+      this.folds.words, this.chart.table(say("wear.table")), this.folds.work);
+  }
+
+  /** The chain, its drive and its wear. */
+  get scenario() {
+    const { format, title, chain, drive, load, wear } = this.session.bench.scenario();
+    return { format, title, chain, ...(drive ? { drive } : {}), ...(load ? { load } : {}), ...(wear ? { wear } : {}) };
+  }
+
+  /** @param {Set<What>} _what */
+  heed(_what) {
+    const { scenario } = this;
+    this.steady.want(scenario);
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.session.asked === this && this.friction.want(scenario, { friction: true }), QUIET_MS);
+    this.show();
+  }
+
+  /**
+   * A wear that is given replaces one that is worked out.
+   * @param {number} joint_wear_mm
+   * @param {boolean} done
+   */
+  set(joint_wear_mm, done) {
+    return this.session.alter((bench) => bench.set("wear", { joint_wear_mm }), done);
+  }
+
+  get waiting() {
+    return this.steady.stale;
+  }
+
+  sentences() {
+    const { answer, failure } = this.steady;
+    if (answer) return wearSentences(answer);
+    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
+  }
+
+  draw() {
+    const state = this.session.state.fits ? this.steady.answer : null;
+    this.section.classList.toggle("none", !state);
+    this.aside.hidden = !state;
+    if (!state) return;
+    this.field.show(state.section.joint_wear_mm, { low_mm: 0, high_mm: state.limits.to_mm });
+    this.readings.replaceChildren(...readings(state));
+    const { joint, wheel, strip, room } = this.pictures;
+    joint.replaceChildren(...jointPicture(state.joint, joint.clientWidth));
+    wheel.replaceChildren(...wheelPicture(state.wheel, wheel.clientWidth));
+    strip.replaceChildren(...stripPicture(state, strip.clientWidth));
+    room.replaceChildren(...roomPicture(state, room.clientWidth));
+    this.chart.show(chartOf(state, (mm, done) => this.set(mm, done)));
+    this.said.replaceChildren(...besides(state, this.friction.stale ? null : this.friction.answer));
+    if (this.folds.words.open) refill(this.folds.words, inWords(state));
+    if (this.folds.work.open) refill(this.folds.work, workedOut(state));
+  }
+}
+
+/**
+ * @param {HTMLElement} fold
+ * @param {HTMLElement} filling
+ */
+function refill(fold, filling) {
+  fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling);
+}

@@ -1,0 +1,130 @@
+// Question 8: how narrow it can go. The section across, the width by layer, stresses, press fit, riveted head, parts.
+
+import { Chart } from "../chart.js";
+import { dress, make, onceAFrame } from "../dom.js";
+import { Field, faultSentence } from "../field.js";
+import { Steady } from "../steady.js";
+import { say } from "../words.js";
+import { layers, sectionPicture } from "./section.js";
+import { besides, chartOf, inWords, materials, readings, widthSentences, workedOut } from "./said.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../session.js").What} What */
+/** @typedef {import("./types.js").WidthState} WidthState */
+
+const KEEPS = ["gaps", "plates"];
+/** The sliders of the fits go this far, mm. */
+const MOST = /** @type {Record<string, number>} */ ({ press_mm: 0.06, swelling_mm: 0.06 });
+
+/** @param {Session} session */
+export const open = (session) => new Width(session);
+
+class Width {
+  /** @param {Session} session */
+  constructor(session) {
+    this.session = session;
+    /** @type {Steady<WidthState>} */
+    this.steady = new Steady("width", "width", () => session.tell("ask"));
+    this.chart = new Chart();
+    const field = (/** @type {string} */ key) => new Field(
+      { label: say(`width.${key}`), hint: say(`width.${key}.hint`), slider: true }, (mm, done) => this.set(key, mm, done));
+    this.narrower = field("narrower_mm");
+    this.fits = { press_mm: field("press_mm"), swelling_mm: field("swelling_mm"), decay_mm: field("decay_mm") };
+    this.keeps = KEEPS.map((keep) => make("button", { type: "button", class: "choice", "data-keep": keep, onclick: () => this.keep(keep) }, say(`width.keep.${keep}`)));
+    this.fault = make("p", { class: "fault", role: "alert", hidden: true });
+    this.readings = make("dl", { class: "width-readings" });
+    this.picture = make("div");
+    this.layers = make("ul", { class: "width-layers" });
+    this.rows = make("div", { class: "width-rows" });
+    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
+    this.folds = { words: fold("width.twin"), work: fold("work.title") };
+    this.section = this.sheet();
+    this.said = make("ul", {});
+    this.aside = make("section", { class: "width-aside", "aria-label": say("width.besides"), hidden: true }, make("h2", {}, say("width.besides")), this.said);
+    this.show = onceAFrame(() => this.draw());
+    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
+    new ResizeObserver(this.show).observe(this.section);
+  }
+
+  sheet() {
+    const figure = (/** @type {string} */ word, /** @type {Node[]} */ ...inside) =>
+      make("figure", {}, make("figcaption", { class: "width-title" }, say(word)), ...inside);
+    const given = make("div", { class: "width-given" }, this.narrower.element,
+      make("div", { class: "width-keep", role: "group", "aria-label": say("width.keep") }, ...this.keeps), this.fault);
+    const fits = make("div", { class: "width-given width-fits" }, ...Object.values(this.fits).map((each) => each.element));
+    return make("section", { class: "width none", "aria-label": say("ask.width") },
+      given, this.readings, figure("width.section", this.picture, this.layers),
+      figure("width.chart", fits, this.chart.picture, this.chart.key),
+      figure("width.rows", this.rows),
+      this.folds.words, this.chart.table(say("width.table")), this.folds.work);
+  }
+
+  /** The chain, its drive and what is asked of its width. */
+  get scenario() {
+    const { format, title, chain, drive, load, width } = this.session.bench.scenario();
+    return { format, title, chain, ...(drive ? { drive } : {}), ...(load ? { load } : {}), ...(width ? { width } : {}) };
+  }
+
+  /** @param {Set<What>} _what */
+  heed(_what) {
+    this.steady.want(this.scenario);
+    this.show();
+  }
+
+  /**
+   * @param {string} key
+   * @param {number} value
+   * @param {boolean} done
+   */
+  set(key, value, done) {
+    return this.session.alter((bench) => bench.set(`width.${key}`, value), done);
+  }
+
+  /** Keeps one or the other; as narrow as it was, if that can still be built. @param {string} keep */
+  keep(keep) {
+    const faults = this.session.alter((bench) => bench.set("width.keep", keep), true);
+    this.fault.textContent = faults.map(faultSentence).join(" ");
+    this.fault.hidden = faults.length === 0;
+  }
+
+  get waiting() {
+    return this.steady.stale;
+  }
+
+  sentences() {
+    const { answer, failure } = this.steady;
+    if (answer) return widthSentences(answer);
+    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
+  }
+
+  draw() {
+    const state = this.session.state.fits ? this.steady.answer : null;
+    this.section.classList.toggle("none", !state);
+    this.aside.hidden = !state;
+    if (!state) return;
+    const { section } = state;
+    this.narrower.show(section.narrower_mm, { low_mm: 0, high_mm: section.narrowest_mm });
+    for (const key of ["press_mm", "swelling_mm"]) {
+      const value = /** @type {any} */ (state)[key];
+      /** @type {any} */ (this.fits)[key].show(value, { low_mm: 0, high_mm: Math.max(MOST[key], value) });
+    }
+    this.fits.decay_mm.show(state.decay_mm, { low_mm: 0.2, high_mm: Math.max(6, state.decay_mm) });
+    for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
+    this.readings.replaceChildren(...readings(state));
+    this.picture.replaceChildren(...sectionPicture(state, this.picture.clientWidth));
+    this.layers.replaceChildren(...layers(state));
+    this.chart.show(chartOf(state));
+    this.rows.replaceChildren(materials(state));
+    this.said.replaceChildren(...besides(state));
+    if (this.folds.words.open) refill(this.folds.words, inWords(state));
+    if (this.folds.work.open) refill(this.folds.work, workedOut(state));
+  }
+}
+
+/**
+ * @param {HTMLElement} fold
+ * @param {HTMLElement} filling
+ */
+function refill(fold, filling) {
+  fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling);
+}
