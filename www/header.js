@@ -43,8 +43,9 @@ export function startHeader(session) {
  */
 function showChosen(menu, { work: { on }, scenarios }) {
   const step = menu.querySelector("option[data-step]");
-  if (!step && on.startsWith("lesson-")) menu.prepend(make("option", { "data-step": true, value: on }, scenarios.nameOf(on)));
-  else if (step && !on.startsWith("lesson-")) step.remove();
+  const brought = on === "own" || on.startsWith("lesson-");
+  if (!step && brought) menu.prepend(make("option", { "data-step": true, value: on }, scenarios.nameOf(on)));
+  else if (step && !brought) step.remove();
   else if (step) dress(step, { value: on }), step.replaceChildren(scenarios.nameOf(on));
   menu.value = on;
 }

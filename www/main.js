@@ -12,6 +12,7 @@ import { openKernel } from "./kernel.js";
 import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
 import { Motion, openingMovement } from "./motion.js";
+import { restoreOwn, startKeeping } from "./own.js";
 import { startRoom } from "./room.js";
 import { loadScenarios } from "./scenarios.js";
 import { Session } from "./session.js";
@@ -36,6 +37,7 @@ async function start() {
   fillPage();
   const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
   const session = new Session(bench, scenarios);
+  restoreOwn(session);
   await shelveAsked(session);
   const asked = await session.readAddress();
   if (!asked) await session.begin(session.work);
@@ -44,6 +46,7 @@ async function start() {
   startHeader(session);
   startQuestions(session);
   startLessons(session);
+  startKeeping(session);
   startChange(session);
   startBadge(session);
   startFound(session);

@@ -54,7 +54,7 @@ function changed(scenario, changes) {
     const keys = path.split(".");
     const last = /** @type {string} */ (keys.pop());
     let place = whole;
-    for (const key of keys) place = place[key] ??= {};
+    for (const key of keys) place = Object.hasOwn(place, key) && place[key] ? place[key] : (place[key] = {});
     place[last] = value;
   }
   return whole;
@@ -98,6 +98,8 @@ export function shelve(session, id, file) {
 export async function lessonCalled(session, id) {
   const known = shelf.get(id);
   if (known) return known;
+  const own = session.scenarios.get(id)?.scenario;
+  if (own && "lesson" in own) return shelve(session, id, own);
   const listed = (await listLessons()).find((each) => each.id === id);
   if (!listed) return null;
   return shelve(session, id, await (await fetch(`scenarios/lessons/${listed.file}`)).json());

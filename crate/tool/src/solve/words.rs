@@ -10,6 +10,7 @@ pub static WORDS: LazyLock<BTreeMap<String, String>> =
 /// The files of one language: the first screen's, and one for each later question.
 const FILES: [(&str, &str); 7] = [
     ("first.json", include_str!("../../../../www/words/en/first.json")),
+    ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
     ("fit.json", include_str!("../../../../www/words/en/fit.json")),
     ("reach.json", include_str!("../../../../www/words/en/reach.json")),

@@ -1,0 +1,139 @@
+// Keep and hand over: the link, the picture, the numbers, the scenario as a file; and a file opened again.
+
+import { byId, make } from "../dom.js";
+import { faultSentence } from "../field.js";
+import { labour } from "../labour.js";
+import { theme } from "../theme.js";
+import { say } from "../words.js";
+import { shelve } from "../lesson/shelf.js";
+import { teach } from "../lesson/lesson.js";
+import { flat } from "./flat.js";
+import { keepOwn } from "../own.js";
+
+/** @typedef {import("../session.js").Session} Session */
+
+const WIDTHS_PX = [800, 1600, 3200];
+const LARGEST_BYTES = 1_000_000;
+/** A file that was opened lies on the shelf under this name. */
+const OWN = "own";
+
+/**
+ * Hands a file to the visitor.
+ * @param {Blob} blob
+ * @param {string} name
+ */
+function hand(blob, name) {
+  const link = make("a", { href: URL.createObjectURL(blob), download: name });
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+/**
+ * A drawing as pixels.
+ * @param {string} svg
+ * @param {number} width
+ * @returns {Promise<Blob>}
+ */
+async function pixels(svg, width) {
+  const image = new Image();
+  image.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  await image.decode();
+  const canvas = make("canvas", { width, height: Math.round((width * image.naturalHeight) / image.naturalWidth) });
+  /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d")).drawImage(image, 0, 0, canvas.width, canvas.height);
+  URL.revokeObjectURL(image.src);
+  return new Promise((done, failed) => canvas.toBlob((blob) => (blob ? done(blob) : failed(new Error("png"))), "image/png"));
+}
+
+/** @param {Session} session */
+export function open(session) {
+  const told = make("p", { class: "keep-told", role: "status" });
+  const fault = make("p", { class: "fault", role: "alert", hidden: true });
+  const width = make("select", { id: "keep-width" }, ...WIDTHS_PX.map((px) => make("option", { value: px, selected: px === WIDTHS_PX[1] }, say("keep.px", { px }))));
+  const link = make("input", { type: "text", readonly: true, id: "keep-link", "aria-label": say("keep.link") });
+  const file = make("input", { type: "file", accept: ".json,application/json", id: "keep-file" });
+  const name = () => session.work.on.replace(/[^\w-]/g, "-");
+  const answer = () => [byId("answer").textContent ?? "", byId("surprise").textContent ?? ""].filter(Boolean);
+
+  const svg = () => session.bench.svg({ width_px: Number(width.value), theme: theme(), caption: [...answer(), say("keep.caption")] });
+  const report = () => labour("keep", "report", session.bench.scenario(), {});
+  const json = (/** @type {unknown} */ data) => new Blob([`${JSON.stringify(data, null, 2)}\n`], { type: "application/json" });
+  const ways = {
+    copy: async () => navigator.clipboard.writeText(link.value),
+    svg: () => hand(new Blob([svg()], { type: "image/svg+xml" }), `${name()}.svg`),
+    png: async () => hand(await pixels(svg(), Number(width.value)), `${name()}.png`),
+    json: async () => hand(json(await report()), `${name()}-report.json`),
+    csv: async () => hand(new Blob([flat(await report())], { type: "text/csv" }), `${name()}-report.csv`),
+    scenario: () => hand(json(session.bench.scenario()), `${name()}.json`),
+  };
+  const button = (/** @type {keyof typeof ways} */ way) => make("button", { type: "button", onclick: () => act(way) }, say(`keep.${way}`));
+
+  /** @param {keyof typeof ways} way */
+  async function act(way) {
+    fault.hidden = true;
+    try {
+      await ways[way]();
+      told.textContent = say(`keep.${way}.done`);
+    } catch {
+      if (way === "copy") link.select();
+      told.textContent = say(`keep.${way}.failed`);
+    }
+  }
+
+  /**
+   * Puts a file's scenario on the bench; whatever is wrong with it, the present chain stays.
+   * @param {File} given
+   */
+  async function take(given) {
+    told.textContent = "";
+    const refused = (/** @type {string} */ why) => {
+      fault.textContent = why;
+      fault.hidden = false;
+    };
+    if (given.size > LARGEST_BYTES) return refused(say("keep.large", { name: given.name }));
+    let read;
+    try {
+      read = JSON.parse(await given.text());
+    } catch {
+      return refused(say("keep.unreadable", { name: given.name }));
+    }
+    const last = session.scenarios.get(OWN);
+    session.scenarios.set(OWN, { name: String(read?.title ?? given.name), scenario: read });
+    const faults = session.put({ ...session.work, on: OWN, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
+    if (faults.length > 0) {
+      session.scenarios.delete(OWN);
+      if (last) session.scenarios.set(OWN, last);
+      return refused(`${say("keep.refused", { name: given.name })} ${faults.map(faultSentence).join(" ")}`);
+    }
+    keepOwn(session);
+    session.commit();
+    dialog.close();
+    if (read.lesson?.length > 0) {
+      await teach(session).start(shelve(session, OWN, read), 1);
+    }
+  }
+
+  const part = (/** @type {string} */ word, /** @type {(Node|string)[]} */ ...children) =>
+    make("section", {}, make("h3", {}, say(word)), make("div", { class: "keep-row" }, ...children));
+  const dialog = make("dialog", { class: "keep", "aria-labelledby": "keep-title" },
+    make("h2", { id: "keep-title" }, say("keep.title")),
+    part("keep.link", link, button("copy")),
+    part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png")),
+    part("keep.numbers", button("json"), button("csv")),
+    part("keep.file", button("scenario"), make("label", { class: "keep-open", for: "keep-file" }, say("keep.open")), file),
+    make("p", { class: "hint" }, say("keep.hint")), fault, told,
+    make("button", { type: "button", class: "primary", onclick: () => dialog.close() }, say("close")));
+  document.body.append(dialog);
+  file.addEventListener("change", async () => {
+    if (file.files?.[0]) await take(file.files[0]);
+    file.value = "";
+  });
+  return {
+    take,
+    show() {
+      link.value = location.href;
+      told.textContent = session.work.on === OWN || session.work.on.startsWith("lesson-own-") ? say("keep.own") : "";
+      fault.hidden = true;
+      if (!dialog.open) dialog.showModal();
+    },
+  };
+}
