@@ -54,7 +54,7 @@ export function open(session) {
   const name = () => session.work.on.replace(/[^\w-]/g, "-");
   const answer = () => [byId("answer").textContent ?? "", byId("surprise").textContent ?? ""].filter(Boolean);
 
-  const svg = () => session.bench.svg({ width_px: Number(width.value), theme: theme(), caption: [...answer(), say("keep.caption")] });
+  const svg = () => session.bench.svg({ width_px: Number(width.value), theme: theme(), caption: [...answer(), byId("badge").textContent, say("keep.caption")] });
   const report = () => labour("keep", "report", session.bench.scenario(), {});
   const json = (/** @type {unknown} */ data) => new Blob([`${JSON.stringify(data, null, 2)}\n`], { type: "application/json" });
   const ways = {

@@ -1,0 +1,105 @@
+// Keep and hand over: link, picture, numbers, scenario; a file opened, refused, and kept over a reload.
+
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { after, before, beforeEach, describe, test } from "node:test";
+import { openChromium } from "../support/hand.js";
+import { opened, textOf } from "../support/inside.js";
+import { ROOT, startPage } from "../support/server.js";
+import { words } from "../support/words.js";
+
+describe("keeping and handing over, in Chromium", () => {
+  /** @type {Awaited<ReturnType<typeof openChromium>>} */
+  let hand;
+  /** @type {Awaited<ReturnType<typeof startPage>>} */
+  let page;
+  before(async () => {
+    page = await startPage();
+    hand = await openChromium();
+  });
+  after(async () => {
+    await hand?.close();
+    await page?.stop();
+  });
+  beforeEach(async () => {
+    await hand.goTo("about:blank");
+    await hand.goTo(page.address);
+    await hand.inside(opened);
+    await hand.inside(() => new Promise((done) => {
+      document.querySelector("#keep").click();
+      const look = () => (document.querySelector("dialog.keep[open]") ? done(true) : setTimeout(look, 20));
+      look();
+    }));
+  });
+  /** What a button of the dialog hands over: its file's name and text. */
+  const handed = (word) => hand.inside((found) => new Promise((done) => {
+    let kept = new Blob();
+    const address = URL.createObjectURL.bind(URL);
+    URL.createObjectURL = (blob) => address((kept = blob));
+    HTMLAnchorElement.prototype.click = async function caught() {
+      done({ name: this.download, type: kept.type, size: kept.size, text: await kept.text() });
+    };
+    [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === found).click();
+  }), words[word]);
+  /** Drops a file on the page and waits until the page has said or done something about it. */
+  const drop = (text) => hand.inside((content) => new Promise((done) => {
+    const data = new DataTransfer();
+    data.items.add(new File([content], "brought.json", { type: "application/json" }));
+    const before = location.hash;
+    document.querySelector("dialog.keep .fault").hidden = true;
+    dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true }));
+    const look = () => {
+      const fault = document.querySelector("dialog.keep .fault:not([hidden])");
+      if (fault || location.hash !== before) done(fault?.textContent ?? "");
+      else setTimeout(look, 20);
+    };
+    look();
+  }), text);
+  const hash = () => hand.inside(() => location.hash);
+
+  test("the link is the address", async () => {
+    assert.equal(await hand.inside(() => document.querySelector("#keep-link").value === location.href), true);
+  });
+
+  test("picture, numbers and scenario are handed over whole and honest", async () => {
+    const svg = await handed("keep.svg");
+    assert.match(svg.text, /^<svg[^]*drawn \d+× too big[^]*certifies nothing/);
+    const png = await handed("keep.png");
+    assert.deepEqual([png.name, png.type, png.size > 10_000], ["ferry-winch.png", "image/png", true]);
+    const [json, csv, scenario] = [await handed("keep.json"), await handed("keep.csv"), await handed("keep.scenario")];
+    const turn = JSON.parse(json.text).play.turn_limit_rad;
+    assert.ok(csv.text.includes(`\r\nplay.turn_limit_rad,${turn}\r\n`), "every figure of the report is kept");
+    const file = JSON.parse(await readFile(`${ROOT}/scenarios/ferry-winch.json`, "utf8"));
+    assert.deepEqual(Object.keys(JSON.parse(scenario.text).chain).sort(), Object.keys(file.chain).sort());
+  });
+
+  test("a file that is no scenario is refused in words and the chain stays", async () => {
+    const before = await hash();
+    assert.match(await drop("{"), /cannot be read as JSON; what is on the bench stays/);
+    assert.match(await drop('{"format": 1, "title": "x", "chain": {"pitch_mm": -1}}'), /Pitch is −1\.00 mm; it must be larger than nothing/);
+    assert.match(await drop('{"format": 1, "__proto__": {"x": 1}, "title": "<img src=x onerror=alert(1)>", "chain": 5}'), /refused/);
+    assert.equal(await hash(), before);
+    assert.equal(await hand.inside(() => document.querySelectorAll("img").length), 0);
+  });
+
+  test("a scenario that was brought is on the bench, after a reload too", async () => {
+    const text = await readFile(`${ROOT}/scenarios/wide-gap.json`, "utf8");
+    assert.equal(await drop(text.replace("More side gap", "Brought by hand")), "");
+    assert.match(await hash(), /on=own&/);
+    await hand.reload();
+    await hand.inside(opened);
+    assert.equal(await hand.inside(() => document.querySelector("#scenario").selectedOptions[0].textContent), "Brought by hand");
+    assert.match(await hand.inside(textOf, "#about"), /Brought by hand/);
+  });
+
+  test("a file with steps opens as a lesson", async () => {
+    assert.equal(await drop(await readFile(`${ROOT}/scenarios/lessons/inside-one-link.json`, "utf8")), "");
+    await hand.inside(() => new Promise((done) => {
+      const look = () => (/^This is one pitch/.test(document.querySelector(".lesson-say")?.textContent ?? "") ? done(true) : setTimeout(look, 20));
+      look();
+    }));
+    assert.match(await hash(), /on=lesson-own-1&/);
+  });
+
+  test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
+});
