@@ -12,7 +12,7 @@ const OWN = "own";
 /** @param {Session} session */
 export function keepOwn(session) {
   try {
-    sessionStorage.setItem(KEY, JSON.stringify(session.scenarios.get(OWN)));
+    sessionStorage.setItem(KEY, JSON.stringify({ name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) }));
   } catch {
     // not kept: it stays until the page is left
   }

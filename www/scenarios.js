@@ -48,6 +48,12 @@ export class Scenarios {
     this.files.set(id, scenario);
   }
 
+  /** @param {string} id one that was taken up */
+  drop(id) {
+    this.names.delete(id);
+    this.files.delete(id);
+  }
+
   /**
    * Fetches a scenario, or the first of the menu where there is none of that name.
    * @param {string|undefined} id

@@ -96,12 +96,12 @@ export function open(session) {
     } catch {
       return refused(say("keep.unreadable", { name: given.name }));
     }
-    const last = session.scenarios.get(OWN);
+    const last = { name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) };
     session.scenarios.set(OWN, { name: String(read?.title ?? given.name), scenario: read });
     const faults = session.put({ ...session.work, on: OWN, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
     if (faults.length > 0) {
-      session.scenarios.delete(OWN);
-      if (last) session.scenarios.set(OWN, last);
+      if (last.scenario) session.scenarios.set(OWN, { ...last, scenario: last.scenario });
+      else session.scenarios.drop(OWN);
       return refused(`${say("keep.refused", { name: given.name })} ${faults.map(faultSentence).join(" ")}`);
     }
     keepOwn(session);

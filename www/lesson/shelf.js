@@ -98,7 +98,7 @@ export function shelve(session, id, file) {
 export async function lessonCalled(session, id) {
   const known = shelf.get(id);
   if (known) return known;
-  const own = session.scenarios.get(id)?.scenario;
+  const own = session.scenarios.get(id);
   if (own && "lesson" in own) return shelve(session, id, own);
   const listed = (await listLessons()).find((each) => each.id === id);
   if (!listed) return null;

@@ -8,7 +8,7 @@ pub static WORDS: LazyLock<BTreeMap<String, String>> =
     LazyLock::new(|| FILES.iter().flat_map(|(_, text)| of_file(text)).collect());
 
 /// The files of one language: the first screen's, and one for each later question.
-const FILES: [(&str, &str); 7] = [
+const FILES: &[(&str, &str)] = &[
     ("first.json", include_str!("../../../../www/words/en/first.json")),
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
