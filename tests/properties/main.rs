@@ -6,3 +6,4 @@ mod drags;
 mod limits;
 mod loads;
 mod poses;
+mod strands;

@@ -122,8 +122,15 @@ impl Facing {
         self.corner_is_inner == self.inner_after
     }
 
-    /// The gap and its row about the links' present places.
-    pub(super) fn row(&self, before: &Link, after: &Link, pitch_mm: f64) -> (Row, f64) {
+    /// The gap and its row about the links' present places; `spring_scale` is springy yaw times pitch
+    /// over its unknown.
+    pub(super) fn row(
+        &self,
+        before: &Link,
+        after: &Link,
+        pitch_mm: f64,
+        spring_scale: f64,
+    ) -> (Row, f64) {
         let pose = self.pose(before, after, pitch_mm);
         let meeting = self.sprung(after.spring_rad);
         let slope = meeting.slope(&pose);
@@ -134,7 +141,8 @@ impl Facing {
         row.add_plate(inner_link, self.plate, inner, pitch_mm);
         let outer = self.at_own_origin(outer, outer_link, pitch_mm);
         row.add_plate(outer_link, 0, outer, pitch_mm);
-        row.add(after.unknowns.spring, self.spring_slope(&meeting, &slope, &pose) / pitch_mm);
+        let springs = self.spring_slope(&meeting, &slope, &pose) / pitch_mm;
+        row.add(after.unknowns.spring, spring_scale * springs);
         (row, slope.gap_mm)
     }
 

@@ -22,7 +22,7 @@ pub(super) struct Unknowns {
     pub across: Option<usize>,
     /// Yaw times pitch.
     pub yaw: Option<usize>,
-    /// The springy yaw of the joint before the link, times pitch.
+    /// The springy yaw of the joint before the link, times pitch over the springs' scale.
     pub spring: Option<usize>,
 }
 
@@ -104,14 +104,14 @@ impl Link {
     }
 
     /// Takes so many times a step of all unknowns.
-    pub(super) fn step(&mut self, x: &[f64], times: f64, pitch_mm: f64) {
+    pub(super) fn step(&mut self, x: &[f64], times: f64, pitch_mm: f64, spring_scale: f64) {
         let at = |index: Option<usize>| index.map_or(0.0, |i| times * x[i]);
         let Unknowns { slide, across, yaw, spring } = self.unknowns;
         self.slide_mm[0] += at(slide[0]);
         self.slide_mm[1] += at(slide[1]);
         self.across_mm += at(across);
         self.yaw_rad += at(yaw) / pitch_mm;
-        self.spring_rad += at(spring) / pitch_mm;
+        self.spring_rad += spring_scale * at(spring) / pitch_mm;
     }
 }
 

@@ -63,6 +63,9 @@ pub struct Strand {
     problem: Problem,
     solver: Solver,
     pace: Pace,
+    /// Springy yaw times pitch over its unknown: a stiff spring's unknown is made as soft as the chain,
+    /// so that rounding is measured by the tension and not by the spring.
+    spring_scale: f64,
     offset_mm: f64,
     solved: bool,
 }
@@ -72,6 +75,10 @@ const MOST_ROUNDS: u32 = 200;
 /// A step below this for each joint ends the rounds, mm: rounding gathers along a strand, and what
 /// such a step leaves unbalanced is far below a billionth of the tension.
 const STEP_MM: f64 = 5e-12;
+/// Where the solver's answer has lost its last digits, as it may where flat faces meet at a free
+/// offset's end, steps below this, in pitches, say no more after so many rounds.
+const ROUGH: f64 = 1e-6;
+const ROUGH_ROUNDS: u32 = 6;
 /// At offsets on the way to the one that is asked for, a step below this is enough to go on from.
 const ON_THE_WAY_MM: f64 = 1e-4;
 /// A first step below this shows that the pose was in balance already, mm: it is left alone, since
@@ -106,6 +113,7 @@ impl Strand {
             problem: Problem::new(unknowns, MOST_ROW - 1),
             solver: Solver::new(),
             pace: Pace::default(),
+            spring_scale: spring_scale(sizes, &setup),
             offset_mm: 0.0,
             solved: false,
         }
@@ -229,12 +237,14 @@ impl Strand {
             }
             let times = self.pace.times(self.solver.x());
             for link in &mut self.links {
-                link.step(self.solver.x(), times, self.sizes.pitch_mm);
+                link.step(self.solver.x(), times, self.sizes.pitch_mm, self.spring_scale);
             }
             if !step_mm.is_finite() {
                 return (Outcome::Stalled, round);
             }
-            if step_mm <= within_mm {
+            let rough = report.status == Status::Unpolished && round >= ROUGH_ROUNDS;
+            let still_mm = if rough { ROUGH * self.sizes.pitch_mm } else { 0.0 };
+            if step_mm <= within_mm.max(still_mm) {
                 return (Outcome::Solved, round);
             }
         }
@@ -255,7 +265,8 @@ impl Strand {
         }
         for &(joint, facing) in &self.rows {
             let facing = &self.facings[joint % 2][facing];
-            let (row, gap_mm) = facing.row(&self.links[joint], &self.links[joint + 1], pitch_mm);
+            let (before, after) = (&self.links[joint], &self.links[joint + 1]);
+            let (row, gap_mm) = facing.row(before, after, pitch_mm, self.spring_scale);
             let (first, coefficients) = row.parts();
             self.problem.push_row(first, coefficients, gap_mm);
         }
@@ -270,8 +281,9 @@ impl Strand {
         }
         if let (Some(spring), Some(stiffness)) = (link.spring, self.setup.stiffness_n_mm) {
             let pitch_mm = self.sizes.pitch_mm;
-            let stiff = stiffness / (self.setup.tension_n * pitch_mm * pitch_mm);
-            *self.problem.hessian_mut(spring, spring) += stiff;
+            let stiff =
+                self.spring_scale * stiffness / (self.setup.tension_n * pitch_mm * pitch_mm);
+            *self.problem.hessian_mut(spring, spring) += stiff * self.spring_scale;
             let bent_mm = self.links[i].spring_rad * pitch_mm;
             self.problem.gradient_mut()[spring] += stiff * bent_mm;
         }
@@ -300,6 +312,12 @@ impl Strand {
             *self.problem.hessian_mut(a, b) += weight;
         }
     }
+}
+
+/// What makes the stiffness of a spring's unknown at most 1 tension over a pitch.
+fn spring_scale(sizes: &Sizes, setup: &Setup) -> f64 {
+    let stiff = setup.stiffness_n_mm.unwrap_or(0.0) / (setup.tension_n * sizes.pitch_mm);
+    if stiff > 1.0 { 1.0 / stiff.sqrt() } else { 1.0 }
 }
 
 #[cfg(test)]

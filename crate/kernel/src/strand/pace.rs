@@ -9,6 +9,7 @@ pub(super) struct Pace {
     stride: f64,
     most_stride: f64,
     damping: f64,
+    last_ratio: f64,
 }
 
 /// Steps whose directions differ by less than this (of 1) go the same way.
@@ -24,6 +25,13 @@ const RECOVERY: f64 = 1.3;
 /// A step below this share of the last is a sign that the rounds close in.
 const CLOSING: f64 = 0.5;
 
+/// Steps that shorten by the same share each time, to within this part of what they lose, and go the
+/// same way to within this (of 1), fade: all that is left of them is taken at once.
+const STEADY: f64 = 0.05;
+const FADING_WAY: f64 = 1e-4;
+/// But no more than this many steps at once.
+const MOST_FADE: f64 = 64.0;
+
 impl Pace {
     /// Forgets every step, for problems of so many unknowns.
     pub(super) fn start(&mut self, unknowns: usize) {
@@ -31,6 +39,7 @@ impl Pace {
         self.last.resize(unknowns, 0.0);
         self.last_square = 0.0;
         (self.stride, self.most_stride, self.damping) = (1.0, MOST_STRIDE, 1.0);
+        self.last_ratio = 0.0;
     }
 
     /// How many times the next step is to be taken.
@@ -53,6 +62,13 @@ impl Pace {
                 self.most_stride = (0.5 * self.stride).max(1.0);
             }
             self.stride = 1.0;
+        }
+        let ratio = (square / self.last_square).sqrt();
+        let steady = (ratio - self.last_ratio).abs() <= STEADY * (1.0 - ratio);
+        let fades = steady && ratio > CLOSING && dot >= (1.0 - FADING_WAY) * lengths;
+        self.last_ratio = if fades { 0.0 } else { ratio };
+        if fades && self.stride <= 1.0 && self.damping >= 1.0 {
+            self.stride = (1.0 / (1.0 - ratio)).min(MOST_FADE);
         }
         self.last.copy_from_slice(step);
         self.last_square = square;
