@@ -34,7 +34,7 @@ export function wattsOf(line, curves, slide) {
   return {
     ...content,
     label: say("line.watts.name"), y: { name: say("line.watts.y"), from: 0, to: most, write: (w) => decimal(w, most < 3 ? 1 : 0) },
-    bands: [...band(low, high, most, "line.key.mu"), ...band(of("softer"), of("stiffer"), most)],
+    bands: band(low, high, most, "line.key.mu"),
     lines: Object.entries(LOOKS).flatMap(([variant, look]) => {
       const curve = of(variant);
       return curve && WATTS.includes(variant) ? [{ name: say(`line.key.${variant}`), look, points: seen(curve, most) }] : [];
