@@ -4,6 +4,7 @@ import { draw, dress, make } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { say } from "../words.js";
 import { limitLines, Scale, ticks } from "./scale.js";
+import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").DemandView} DemandView */
 /** @typedef {import("./types.js").PartView} PartView */
@@ -41,7 +42,7 @@ export class Eaten {
    */
   show(demand, width) {
     const parts = eaters(demand);
-    const named = parts[0] ? say("fit.eaten.name", { quantity: say(`fit.name.${demand.quantity}`), dimension: say(`size.${parts[0].dimension}`), share_fraction: parts[0].share }) : "";
+    const named = parts[0] ? say("fit.eaten.name", { quantity: say(`fit.name.${demand.quantity}`), dimension: sizeName(parts[0].dimension), share_fraction: parts[0].share }) : "";
     dress(this.picture, { viewBox: `0 0 ${width} ${HEIGHT}`, height: HEIGHT, "aria-label": named });
     const scale = Scale.of(demand, width);
     this.picture.replaceChildren(draw("defs", {}, ...hatching()), ...limitLines(demand, scale, TOP - 14, FOOT), ...this.metal(demand, scale),
@@ -101,7 +102,7 @@ export class Eaten {
   fill({ quantity }, parts) {
     const head = ["part", "tolerance", "times", "eats", "share"].map((each) => make("th", { scope: "col" }, say(`fit.eaten.${each}`)));
     const row = (/** @type {PartView} */ part, /** @type {number} */ i) => make("tr", {},
-      make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % KINDS}` }, String(i + 1)), ` ${say(`size.${part.dimension}`)}`),
+      make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % KINDS}` }, String(i + 1)), ` ${sizeName(part.dimension)}`),
       make("td", {}, `± ${figure("t_mm", part.half_mm)}`), make("td", {}, decimal(part.slope, 2)),
       make("td", {}, `± ${figure(quantity, part.reach)}`),
       make("td", {}, `${decimal(100 * part.share, 0)} %`));

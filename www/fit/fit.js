@@ -12,6 +12,7 @@ import { Exercise } from "./exercise.js";
 import { Limits } from "./limits.js";
 import { Match } from "./match.js";
 import { Money } from "./money.js";
+import { useConstruction } from "./names.js";
 import { fitSentences, workedOut } from "./said.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -72,6 +73,7 @@ class Fit {
 
   heed() {
     const { scenario } = this;
+    useConstruction(this.session.state.construction);
     const now = JSON.stringify(scenario);
     if (now !== this.now) {
       this.now = now;

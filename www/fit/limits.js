@@ -6,6 +6,7 @@ import { faultSentence } from "../field.js";
 import { labour, Refused } from "../labour.js";
 import { say } from "../words.js";
 import { button, choice, entry, faultPlace, named, tellFaults } from "./entry.js";
+import { sizeName } from "./names.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./types.js").LimitView} LimitView */
@@ -68,14 +69,14 @@ export class Limits {
     this.body.replaceChildren(...views.flatMap((view) => this.row(view)));
     if (at) /** @type {HTMLElement|null} */ (this.body.querySelector(`[data-at="${at}"]`))?.focus({ preventScroll: true });
     const free = Object.keys(this.session.state.sizes).filter((key) => !views.some(({ dimension }) => dimension === key));
-    const add = choice(say("fit.limits.add"), [["", say("fit.limits.add")], ...free.map((key) => /** @type {[string, string]} */ ([key, say(`size.${key}`)]))], "", (dimension) =>
+    const add = choice(say("fit.limits.add"), [["", say("fit.limits.add")], ...free.map((key) => /** @type {[string, string]} */ ([key, sizeName(key)]))], "", (dimension) =>
       dimension && tellFaults(this.fault, this.put([...this.limits, { dimension, ...BEGINS }])));
     this.more.replaceChildren(add);
   }
 
   /** @param {LimitView} view */
   row({ dimension, nominal_mm, minus_mm, plus_mm, law }) {
-    const name = say(`size.${dimension}`);
+    const name = sizeName(dimension);
     const grade = this.limits.find((limit) => limit.dimension === dimension)?.grade ?? "";
     const place = faultPlace();
     const both = (/** @type {string} */ key, /** @type {number|null} */ value) => ({ minus: minus_mm, plus: plus_mm, [key]: value });

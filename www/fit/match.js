@@ -6,6 +6,7 @@ import { say } from "../words.js";
 import { percent } from "./demands.js";
 import { histogram } from "./histogram.js";
 import { fine, Scale } from "./scale.js";
+import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").MatchView} MatchView */
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -52,7 +53,7 @@ export class Match {
       histogram(this.charts[i], demand, kept, { width: each, height: 170, scale, name: `${say(`fit.way.${WAYS[i]}`)}: ${note}` });
       this.notes[i].textContent = note;
     });
-    const [a, b] = match.dimensions.map((key) => say(`size.${key}`));
+    const [a, b] = match.dimensions.map((key) => sizeName(key));
     const most = Math.max(...match.firsts.map((count, i) => Math.abs(count - match.seconds[i])));
     this.left.textContent = say(match.alike ? "fit.match.alike" : "fit.match.opposite", { a, b, most });
     this.sort(match, width);
@@ -71,7 +72,7 @@ export class Match {
         cx: scale.x(Math.min(high + edge, Math.max(low - edge, mm))), cy: y + DOTS.spread * (((i * 7) % 5) - 2), r: DOTS.radius,
       });
       return [...walls.map((x) => draw("path", { class: "wall", d: `M${x} ${y - 24}V${y + 24}` })), ...parts.map(dot),
-        draw("text", { class: "tick", x: 12, y: y - 26 }, say("fit.dots.row", { part: say(`size.${match.dimensions[row]}`), low: figure("low_mm", low), high: figure("high_mm", high) }))];
+        draw("text", { class: "tick", x: 12, y: y - 26 }, say("fit.dots.row", { part: sizeName(match.dimensions[row]), low: figure("low_mm", low), high: figure("high_mm", high) }))];
     });
     dress(this.dots, { viewBox: `0 0 ${width} ${DOTS.height}`, height: DOTS.height, "aria-label": say("fit.dots", { count: match.dots[0].length }) });
     this.dots.replaceChildren(...drawn);

@@ -4,6 +4,7 @@ import { draw, dress, make } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { say } from "../words.js";
 import { button } from "./entry.js";
+import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").MoneyView} MoneyView */
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -64,7 +65,7 @@ export class Money {
     const head = ["part", ...WAYS].map((each) => make("th", { scope: "col" }, say(`fit.money.${each}`)));
     const cell = (/** @type {number|null} */ half, /** @type {number|null} */ cost) => make("td", {}, half === null || cost === null ? "–" : say("fit.money.cell", { t: figure("t_mm", half), cost: decimal(cost, 2) }));
     const rows = money.parts.map(({ dimension, half_mm, cost }, i) => make("tr", {},
-      make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % 5}` }, String(i + 1)), ` ${say(`size.${dimension}`)}`), ...WAYS.map((_, row) => cell(half_mm[row], cost[row]))));
+      make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % 5}` }, String(i + 1)), ` ${sizeName(dimension)}`), ...WAYS.map((_, row) => cell(half_mm[row], cost[row]))));
     this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
   }
 }

@@ -4,6 +4,7 @@ import { make } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { has, say } from "../words.js";
 import { eaters } from "./eaten.js";
+import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").FitState} FitState */
 /** @typedef {import("./types.js").ChanceView} ChanceView */
@@ -22,7 +23,7 @@ export function fitSentences(state, chance, looked) {
   const told = { ...numbers, percent: decimal(numbers.percent, numbers.percent > 99 ? 2 : 1), percent_se: figures(numbers.percent_se), chains_percent: figures(numbers.chains_percent) };
   const demand = state.demands[looked];
   const [eater] = eaters(demand);
-  const surprise = eater ? say("surprise.fit.eater", { part: say(`size.${eater.dimension}`), share_fraction: eater.share, name: say(`fit.name.${demand.quantity}`) }) : "";
+  const surprise = eater ? say("surprise.fit.eater", { part: sizeName(eater.dimension), share_fraction: eater.share, name: say(`fit.name.${demand.quantity}`) }) : "";
   const [worst] = demand.answers;
   const helper = [has(`helper.${id}`) ? say(`helper.${id}`, told) : "", worst ? say(`answer.${worst.id}`, { name: say(`fit.name.${demand.quantity}`) }) : ""];
   return { answer: say(`answer.${id}`, told), surprise, helper: helper.join(" ").trim() };
