@@ -61,7 +61,7 @@ fn each_scene(mut each: impl FnMut(&Scene, &str)) {
                 match &mut posing {
                     Some(posing) if share == PULLED && mode.is_plan() => pull(posing, mode),
                     Some(posing) => {
-                        posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) })
+                        posing.put(Ask::Share { mode, share: f64::max(share, mode.least_share()) });
                     }
                     None => {}
                 }

@@ -3,7 +3,7 @@
 import { PARTS } from "./work.js";
 
 const VERSION = "1";
-const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull", "beside"];
+const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "pull", "beside", "springy"];
 
 /** @typedef {import("./work.js").Work} Work */
 
@@ -23,6 +23,7 @@ export function toAddress(work) {
   for (const { view, from, to } of work.pulls) fields.append("pull", [view, ...[...from, ...to].map(short)].join("_"));
   if (work.times !== null) fields.set("times", String(work.times));
   if (work.unit !== "mm") fields.set("unit", work.unit);
+  if (work.springy) fields.set("springy", "1");
   if (work.beside !== "paper") fields.set("beside", work.beside);
   for (const [key, value] of Object.entries(work.chain)) {
     fields.set(key, value === null ? "" : typeof value === "number" ? short(value) : String(value));
@@ -55,6 +56,7 @@ export function fromAddress(fragment) {
     held: aside !== null && yaw !== null ? { offset_mm: aside, yaw_rad: yaw } : null,
     times: number("times"),
     unit: fields.get("unit") === "in" ? "in" : "mm",
+    springy: fields.get("springy") === "1",
     beside: fields.get("beside") ?? "paper",
     chain: chainOf(fields),
     drive: driveOf(fields),

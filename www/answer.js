@@ -4,7 +4,7 @@ import { byId, make } from "./dom.js";
 import { figure, slope } from "./figures.js";
 import { questionOf } from "./questions.js";
 import { byHand, reading } from "./work.js";
-import { has, say, variant } from "./words.js";
+import { contactName, has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Answer} Answer */
@@ -25,6 +25,7 @@ export function sentences(session) {
     return { answer: all.join(" "), surprise: say("apart.surprise"), helper: "" };
   }
   if (questionOf(work.ask).open) return session.asked?.sentences() ?? { answer: say("ask.opening"), surprise: "", helper: "" };
+  if (work.how === "load") return { answer: told("load"), surprise: told("load", "surprise"), helper: told("pressed") };
   if (work.ask === "touch") return { answer: told("touch"), surprise: told("carry"), helper: told("rub") };
   if (session.pulling || byHand(work)) return { answer: told(work.how), surprise: told(work.how, "surprise"), helper: here(session) };
   const angle_rad = of(work.how)?.numbers.angle_rad;
@@ -78,6 +79,15 @@ function sentence(answer, kind, construction) {
 const twinLine = (line, construction) => sentence(line, "twin", construction) || sentence(line, "answer", construction);
 
 /**
+ * How hard each face presses, in words.
+ * @param {Session} session
+ */
+function forces({ contacts, state }) {
+  const pressed = contacts.filter(({ force_n }) => force_n > 0);
+  return pressed.map((contact) => say("twin.force", { ...contact, ...contactName(contact, state.construction) }));
+}
+
+/**
  * What the magnifier shows, in words.
  * @param {Session} session
  */
@@ -104,7 +114,7 @@ export function startAnswer(session) {
       const text = `${said.answer} ${said.surprise} ${pulled}`.trim();
       if (live.textContent !== text) live.textContent = text;
       const lines = session.bench.twin().map((line) => twinLine(line, session.state.construction));
-      twin.replaceChildren(...[...lines, magnified(session)].filter(Boolean).map((line) => make("li", {}, line)));
+      twin.replaceChildren(...[...lines, ...forces(session), magnified(session)].filter(Boolean).map((line) => make("li", {}, line)));
     }, QUIET_MS);
   });
 }

@@ -107,6 +107,15 @@ function share(fraction) {
 }
 
 /**
+ * A force or a moment: whole, below ten with a tenth, and nothing as nothing.
+ * @param {number} value
+ */
+function force(value) {
+  const size = Math.abs(value);
+  return decimal(value, size >= 0.05 && size < 9.95 ? 1 : 0);
+}
+
+/**
  * A value by the ending of its name.
  * @param {string} name
  * @param {unknown} value
@@ -114,6 +123,8 @@ function share(fraction) {
  */
 export function figure(name, value) {
   if (typeof value !== "number") return String(value);
+  if (name.endsWith("_n") || name.endsWith("_n_mm")) return force(value);
+  if (name.endsWith("_ratio")) return decimal(value, 2);
   if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
   if (name.endsWith("_per_rad")) return String(Number(value.toPrecision(3)));
   if (name.endsWith("_rad")) return angle(value);

@@ -84,7 +84,7 @@ class Rows {
     const row = this.rows.get(contact.id) ?? this.add(contact);
     row.disc.textContent = contact.number ? String(contact.number) : "";
     row.disc.dataset.mark = contact.mark;
-    row.size.textContent = this.kind === "open" ? gap(contact.gap_mm) : contact.mark === "rubbing" ? say("rubbing") : "";
+    row.size.textContent = sizeOf(contact);
     const lit = this.session.lit === contact.id;
     dress(row.button, { "aria-pressed": String(lit) });
     return row.item;
@@ -104,4 +104,14 @@ class Rows {
     this.rows.set(contact.id, row);
     return row;
   }
+}
+
+/**
+ * What stands at the end of a contact's row: its gap, its force, or that it rubs.
+ * @param {Contact} contact
+ */
+function sizeOf(contact) {
+  if (contact.mark === "open") return gap(contact.gap_mm);
+  if (contact.force_n > 0) return say("force", contact);
+  return contact.mark === "rubbing" ? say("rubbing") : "";
 }

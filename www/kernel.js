@@ -5,7 +5,7 @@ import init, { Bench } from "./lightgap_stage.js";
 
 /** @typedef {{path: string, value: unknown, rule: string, numbers: Record<string, unknown>}} Fault */
 /** @typedef {{format: number, title: string, about?: string, source?: string, chain: Record<string, any>, load?: Record<string, any>, drive?: Record<string, any>, wear?: Record<string, any>, width?: Record<string, any>, motion?: {kind?: string, period_s?: number}, limits?: Record<string, any>[], demands?: Record<string, any>[], matching?: Record<string, any>, cost?: Record<string, any>[], sampling?: Record<string, any>}} Scenario */
-/** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null}} Contact */
+/** @typedef {{id: string, kind: string, joint: string, end: string, side: string, gap_mm: number, mark: "touching"|"rubbing"|"open", number: number|null, force_n: number}} Contact */
 /** @typedef {{id: string, numbers: Record<string, any>}} Answer */
 /** @typedef {{view: string, x_mm: number, y_mm: number}} Spot */
 /** What can be taken hold of: a link, or the end of a gap's dimension line. @typedef {Spot & {id: string, gap: string|null, x_px: number, y_px: number}} Grip */
@@ -37,6 +37,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {Record<string, any>} geometry
  * @property {Record<string, any>} play
  * @property {{value: number, start: number, cap: number}} factor
+ * @property {{tension_n: number, side_n: number, moment_n_mm: number, springy: boolean, stiffness_n_mm: number}} load
  */
 /** @typedef {{dimensions: {key: string, unit: string, default_rule: string}[], gaps: {key: string, moves: string}[], table: {number: string, pitch_mm: number}[], things: {key: string, thing_mm: number}[]}} Catalogue */
 /** @typedef {{id: string, gap_mm: number, thing_mm: number, thing_ratio: number}} Magnified */
@@ -56,6 +57,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {() => Grip[]} grips
  * @property {(view: string, x_mm: number, y_mm: number) => boolean} grab
  * @property {(x_mm: number, y_mm: number) => void} drag
+ * @property {(springy: boolean) => void} set_springy
  * @property {(contact: string) => boolean} hold_end
  * @property {(dx_mm: number, dy_mm: number) => Fault[]} pull_end
  * @property {() => void} release

@@ -11,6 +11,7 @@ import { startHeader, startQuestions } from "./header.js";
 import { openKernel } from "./kernel.js";
 import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
+import { startLoad } from "./load.js";
 import { Motion, openingMovement } from "./motion.js";
 import { restoreOwn, startKeeping } from "./own.js";
 import { startRoom } from "./room.js";
@@ -21,7 +22,7 @@ import { startTheme } from "./theme.js";
 import { fillPage, loadWords, say } from "./words.js";
 import { startWorking } from "./working.js";
 
-const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "wide"];
+const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "forces", "wide"];
 const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
 
 function startNotes() {
@@ -48,6 +49,7 @@ async function start() {
   startLessons(session);
   startKeeping(session);
   startChange(session);
+  startLoad(session);
   startBadge(session);
   startFound(session);
   startRoom(session);

@@ -30,7 +30,7 @@ export class Motion {
   }
 
   low() {
-    return this.session.work.how === "bend" ? 0 : -1;
+    return ["bend", "load"].includes(this.session.work.how) ? 0 : -1;
   }
 
   /**

@@ -28,7 +28,7 @@ const WAYS = ["turn", "aside", "lean", "twist", "bend"];
 /** @type {Question[]} */
 export const QUESTIONS = [
   { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
-  { id: "touch", ways: WAYS, offers: () => true },
+  { id: "touch", ways: [...WAYS, "load"], offers: () => true },
   { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
   { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
   { id: "wear", ways: WAYS, offers: () => true, open: () => import("./wear/wear.js"), sheets: ["chart.css", "wear/wear.css"] },

@@ -81,6 +81,7 @@ export class Session extends Seen {
     this.work = { ...wanted, ...this.differs() };
     if (!this.offers(this.work.ask)) this.work.ask = "give";
     this.measure(this.work.unit);
+    this.bench.set_springy(this.work.springy);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
     poseWork(this.bench, this.work);
@@ -144,6 +145,7 @@ export class Session extends Seen {
     const posed = part.how || part.at !== undefined || part.held;
     if (part.times !== undefined) this.letGo();
     Object.assign(this.work, part, posed ? { pulls: [] } : {});
+    if (part.springy !== undefined) this.bench.set_springy(part.springy);
     if (part.how) this.bench.show(part.how);
     if (posed) poseWork(this.bench, this.work);
     if (part.times !== undefined) this.bench.widen(part.times ?? this.bench.state().factor.start);

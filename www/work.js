@@ -2,6 +2,7 @@
 
 import { figure, mmOfInch } from "./figures.js";
 import { isQuestion, waysOf } from "./questions.js";
+import { say } from "./words.js";
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Scenario} Scenario */
@@ -21,12 +22,13 @@ import { isQuestion, waysOf } from "./questions.js";
  * @property {Pull[]} pulls what was then pulled by hand, one after the other, in mm of the drawn section
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
+ * @property {boolean} springy whether plates and pins give under a load
  * @property {string} beside what lies beside the gap in the magnifier
  * @property {Record<string, string>} own what a question was given besides the chain and its drive, as it was typed
  */
 
 /** The sections that may differ from the scenario the work began with. */
-export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "width", "reach", "surface"];
+export const PARTS = ["limits", "demands", "matching", "cost", "sampling", "wear", "width", "reach", "surface", "load"];
 
 /** What may lie beside the gap in the magnifier. */
 const THINGS = ["paper", "hair", "sand", "bristle", "dust"];
@@ -42,6 +44,7 @@ const READINGS = /** @type {const} */ ({
  * @param {import("./kernel.js").Live} live
  */
 export function reading(how, live) {
+  if (how === "load") return say("reading.load", { share_fraction: live.amplitude });
   const name = READINGS[/** @type {keyof typeof READINGS} */ (how)];
   return figure(name, live[name] ?? 0);
 }
@@ -52,6 +55,7 @@ export function reading(how, live) {
  */
 export const newWork = (on) => ({
   on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", beside: "paper", own: {},
+  springy: false,
 });
 
 /**

@@ -6,12 +6,14 @@
 mod enter;
 pub mod fit;
 mod line;
+mod load;
 mod rough;
 mod wear;
 mod width;
 
 pub use enter::enter;
 pub use line::line;
+pub use load::load;
 pub use rough::rough;
 pub use wear::{wear, wear_friction};
 pub use width::width;

@@ -23,7 +23,7 @@ impl Motion {
     pub fn share(&self, time_s: f64) -> f64 {
         let angle = TAU * time_s / self.period_s;
         let unit = match self.mode {
-            Mode::Bend => 0.5 * (1.0 - libm::cos(angle)),
+            mode if mode.runs_one_way() => 0.5 * (1.0 - libm::cos(angle)),
             _ => libm::sin(angle),
         };
         self.amplitude * unit
@@ -37,7 +37,7 @@ impl Motion {
         }
         let unit = (share / self.amplitude).max(self.mode.least_share()).min(1.0);
         let angle = match self.mode {
-            Mode::Bend => libm::acos(1.0 - 2.0 * unit),
+            mode if mode.runs_one_way() => libm::acos(1.0 - 2.0 * unit),
             _ => libm::asin(unit),
         };
         angle * self.period_s / TAU

@@ -58,6 +58,14 @@ impl Ask {
         }
     }
 
+    /// The share of the load that is asked for, if one is.
+    pub(super) fn load_share(&self) -> Option<f64> {
+        match self {
+            Self::Share { mode: Mode::Load, share } => Some(*share),
+            _ => None,
+        }
+    }
+
     /// The wishes for a chain's plan section. `factor` is how many times this chain's gaps are too
     /// big, `drawn_factor` how many times the drawn one's are.
     pub(super) fn plan_wishes(
@@ -147,7 +155,7 @@ fn movement(mode: Mode, share: f64, sizes: &Sizes, play: &Play) -> Vec<Wish> {
             wishes.extend(both(middle * yaw_rad, yaw_rad));
             wishes.push(turn(NextOuter, 0.0));
         }
-        Mode::Twist | Mode::Bend => {
+        Mode::Twist | Mode::Bend | Mode::Load => {
             wishes.extend(both(0.0, 0.0));
             wishes.push(turn(NextOuter, 0.0));
         }

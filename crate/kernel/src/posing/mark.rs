@@ -63,6 +63,8 @@ pub struct ContactState {
     pub drawn_at: Point,
     /// Out of the face's metal, in the drawn section.
     pub drawn_normal: Point,
+    /// How hard it pushes the inner link under a load, N, in the true section.
+    pub push_n: Point,
 }
 
 /// Two true poses, one a little before the other.
@@ -108,10 +110,11 @@ pub(super) fn a_little_before(share: f64) -> f64 {
     if share == 0.0 { LITTLE_SHARE } else { share * (1.0 - LITTLE_SHARE) }
 }
 
-/// Every contact, those that touch first and numbered. `end` is given when the end section moves;
+/// Every contact, those that touch first and numbered. The plan section comes with its gaps where they
+/// are not those of its pose, mm; `end` is given when the end section moves;
 /// `drawn` are the drawn plan and end sections; `bends` tells whether the pins turn in their bores.
 pub(super) fn states(
-    plan: &Settler,
+    (plan, gaps_mm): (&Settler, Option<&[f64]>),
     end: Option<&Settler>,
     elevation: &Elevation,
     drawn: [&Settler; 2],
@@ -119,9 +122,10 @@ pub(super) fn states(
     bends: bool,
 ) -> Vec<ContactState> {
     let rubs = |meeting: &Meeting| moved.is_some_and(|moved| moved.rubs(meeting));
-    let mut all: Vec<ContactState> = seen_in(plan, drawn[0], Seen::Plan, rubs).collect();
+    let mut all: Vec<ContactState> =
+        seen_in((plan, gaps_mm.unwrap_or(plan.gaps_mm())), drawn[0], Seen::Plan, rubs).collect();
     if let Some(end) = end {
-        all.extend(seen_in(end, drawn[1], Seen::End, |_| false));
+        all.extend(seen_in((end, end.gaps_mm()), drawn[1], Seen::End, |_| false));
     }
     if bends {
         all.extend(elevation.gaps.iter().map(seen_from_the_side));
@@ -144,12 +148,12 @@ fn order(state: &ContactState) -> impl Ord + use<> {
 
 /// The contacts of one section.
 fn seen_in<'a>(
-    truth: &'a Settler,
+    (truth, gaps_mm): (&'a Settler, &'a [f64]),
     drawn: &'a Settler,
     seen: Seen,
     rubs: impl Fn(&Meeting) -> bool + 'a,
 ) -> impl Iterator<Item = ContactState> + 'a {
-    let meetings = truth.meetings().iter().zip(truth.gaps_mm()).zip(drawn.meetings());
+    let meetings = truth.meetings().iter().zip(gaps_mm).zip(drawn.meetings());
     meetings.map(move |((meeting, &gap_mm), drawn_meeting)| {
         let mark = match gap_mm <= TOUCH_MM {
             false => Mark::Open,
@@ -166,6 +170,7 @@ fn seen_in<'a>(
             at: meeting.place_on_face(truth.pose()),
             drawn_at: drawn_meeting.place_on_face(drawn_pose),
             drawn_normal: drawn_pose.of(drawn_meeting.face_body).direction(drawn_meeting.normal),
+            push_n: Point::ZERO,
         }
     })
 }
@@ -189,5 +194,6 @@ fn seen_from_the_side(gap: &SideGap) -> ContactState {
         at: gap.at,
         drawn_at: gap.at,
         drawn_normal: Point::ZERO,
+        push_n: Point::ZERO,
     }
 }

@@ -9,15 +9,19 @@ mod ask;
 mod honest;
 mod mark;
 mod mode;
+mod pull;
 
 pub use ask::Ask;
 pub use honest::cap;
 pub use mark::{ContactState, Mark, Seen};
 pub use mode::Mode;
+pub use pull::Pulls;
 
 use crate::chain::{Chain, Sizes};
+use crate::contact::loaded::{Ended, Force};
 use crate::contact::{Body, Elevation, Play, Pose, Pull, Settled, Settler, Wish};
 use crate::plane::Point;
+use pull::Pulled;
 
 /// A chain and everything that settles it.
 struct Bench {
@@ -53,6 +57,7 @@ pub struct Posing {
     drawn_elevation: Elevation,
     before: Option<Pose>,
     states: Vec<ContactState>,
+    pulled: Pulled,
 }
 
 impl Posing {
@@ -71,6 +76,7 @@ impl Posing {
             drawn_elevation: straight(drawn),
             before: None,
             states: Vec::new(),
+            pulled: Pulled::default(),
         };
         posing.settle();
         posing
@@ -164,6 +170,29 @@ impl Posing {
         }
     }
 
+    /// What pulls at the next outer link where a load is asked for.
+    pub fn pulls(&self) -> &Pulls {
+        &self.pulled.pulls
+    }
+
+    /// Sets what pulls.
+    pub fn set_pulls(&mut self, pulls: Pulls) {
+        if pulls != self.pulled.pulls {
+            self.pulled.pulls = pulls;
+            self.settle();
+        }
+    }
+
+    /// The contact forces of the true chain; none where no load is asked for or it found no rest.
+    pub fn forces(&self) -> &[Force] {
+        self.pulled.forces()
+    }
+
+    /// Whether a load is asked for and the pitch came to rest under it; nothing without a load.
+    pub fn rests(&self) -> Option<bool> {
+        self.pulled.ended.map(|ended| ended == Ended::AtRest)
+    }
+
     /// Asks for something else; the same pose follows from the same question.
     pub fn put(&mut self, ask: Ask) {
         self.before = Some(*self.pose());
@@ -218,6 +247,7 @@ impl Posing {
             Mode::Lean => of(self.first_joint().1, play.shear.angle_rad),
             Mode::Twist => of(self.twist_rad(), play.twist.angle_rad),
             Mode::Bend => of(-self.elevation.inner.yaw_rad, self.bend_rad),
+            Mode::Load => self.ask.load_share().unwrap_or(0.0),
         }
     }
 
@@ -225,9 +255,21 @@ impl Posing {
     fn settle(&mut self) {
         let (ask, taut) = (self.ask.clone(), self.taut);
         let earlier = self.earlier_pose();
+        let rest = ask.load_share().map(|share| self.pulled.settle(&self.truth.sizes, share));
+        if rest.is_none() {
+            self.pulled.rest();
+        }
+        let straight = *self.truth.plan.straight();
         for (bench, factor, which) in [(&mut self.truth, 1.0, 0), (&mut self.drawn, self.factor, 1)]
         {
-            settle_plan(bench, &ask, taut, factor, self.factor, which);
+            match &rest {
+                Some(pose) => {
+                    let own = *bench.plan.straight();
+                    let (wishes, rest) = pull::led(pose, (&straight, &own), factor);
+                    bench.settled = Some(bench.plan.settle(&wishes, &rest));
+                }
+                None => settle_plan(bench, &ask, taut, factor, self.factor, which),
+            }
             let wishes = ask.end_wishes(&bench.play);
             let straight = *bench.end.straight();
             bench.end.settle(&wishes, &straight);
@@ -243,7 +285,7 @@ impl Posing {
     /// The true chain stands anywhere afterwards.
     fn earlier_pose(&mut self) -> Option<Pose> {
         match self.ask {
-            Ask::Share { mode, share } if mode.is_plan() => {
+            Ask::Share { mode, share } if mode.is_plan() && mode != Mode::Load => {
                 let back = Ask::Share { mode, share: mark::a_little_before(share) };
                 settle_plan(&mut self.truth, &back, self.taut, 1.0, self.factor, 0);
                 Some(*self.pose())
@@ -261,8 +303,14 @@ impl Posing {
         let twists = matches!(self.ask, Ask::Share { mode: Mode::Twist, .. });
         let end = twists.then_some(&self.truth.end);
         let drawn = [&self.drawn.plan, &self.drawn.end];
-        self.states =
-            mark::states(&self.truth.plan, end, &self.elevation, drawn, moved.as_ref(), bends);
+        let plan = (&self.truth.plan, self.pulled.gaps_mm());
+        self.states = mark::states(plan, end, &self.elevation, drawn, moved.as_ref(), bends);
+        for force in self.pulled.forces() {
+            let mut plan = self.states.iter_mut().filter(|state| state.seen == Seen::Plan);
+            if let Some(state) = plan.find(|state| state.contact == force.contact) {
+                state.push_n = pull::push_on_inner_n(force);
+            }
+        }
     }
 }
 

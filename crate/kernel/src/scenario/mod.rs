@@ -31,7 +31,7 @@ use crate::chain::Dimension;
 use crate::error::{Error, Given, Rule};
 use fields::{Faults, Fields};
 use range::Range;
-use section::DEFAULT_TENSION_N;
+pub use section::DEFAULT_TENSION_N;
 
 /// The format that is read and written.
 pub const FORMAT: u32 = 1;

@@ -29,7 +29,7 @@ macro_rules! section {
 }
 
 /// The tension of a chain when nobody states it, N: chosen.
-pub(super) const DEFAULT_TENSION_N: f64 = 300.0;
+pub const DEFAULT_TENSION_N: f64 = 300.0;
 /// The largest force, N, moment, N mm, or pressure, Pa, that is read.
 const LARGEST_LOAD: f64 = 1e7;
 /// The largest count or seed: whole numbers are exact up to here.

@@ -3,8 +3,8 @@
 use super::sketch::Sketch;
 use super::staging::Posed;
 use super::{
-    Drawing, Lexicon, Placed, Scene, Staging, grip, ground, mark, measure, metal, naming, overlap,
-    pinned,
+    Drawing, Lexicon, Placed, Scene, Staging, force, grip, ground, mark, measure, metal, naming,
+    overlap, pinned,
 };
 use crate::plane::Projection;
 
@@ -44,6 +44,7 @@ impl Scene {
         grip::reserve(&mut sketch, &staged);
         naming::draw(&mut sketch, &staged);
         let spots = mark::draw_edges(&mut sketch, &staged);
+        force::draw(&mut sketch, &staged, &spots);
         measure::draw(&mut sketch, &staged);
         overlap::draw_numbers(&mut sketch, &staged);
         mark::draw_discs(&mut sketch, &staged, &spots);

@@ -45,7 +45,7 @@ impl Extent {
 
 /// How far from the axis the plan section comes at the stop, or with the links pushed aside, and how
 /// far the outer links' plates do, mm. A hand may push the link further aside than a turn does; for
-/// that half of the way is kept.
+/// that half of the way is kept. A load may do both.
 fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> (f64, f64) {
     /// A little air, and how far the axis of a pin comes past its heads, as shares of the pitch.
     const AIR: f64 = 0.03;
@@ -60,11 +60,12 @@ fn half_plan_mm(s: &Sizes, turn_rad: f64, mode: Mode) -> (f64, f64) {
     let aside = s.side_gap_mm().max(0.0)
         * match mode {
             Mode::Turn | Mode::Lean => 0.5,
-            Mode::Aside => 1.0,
+            Mode::Aside | Mode::Load => 1.0,
             Mode::Twist | Mode::Bend => 0.0,
         };
-    let link = turned.max(half_link + aside);
-    let axis = pin.max(half_pin + aside) + PAST_PIN * s.pitch_mm;
+    let both = if mode == Mode::Load { aside } else { 0.0 };
+    let link = (turned + both).max(half_link + aside);
+    let axis = (pin + both).max(half_pin + aside) + PAST_PIN * s.pitch_mm;
     ((link + AIR * s.pitch_mm).max(axis), link)
 }
 

@@ -28,6 +28,7 @@ fn grip(staged: &Staged) -> Option<Grip> {
             let next = staged.posed.plan.of(Body::NextOuter);
             (View::Plan, next.outward(Point::new(reach, 0.0)))
         }
+        Mode::Load => return None,
         Mode::Bend => {
             (View::Elevation, staged.posed.side.of(Body::NextOuter).outward(Point::new(reach, 0.0)))
         }

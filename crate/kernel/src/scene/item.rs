@@ -132,6 +132,8 @@ pub enum Layer {
     Dimensions,
     /// Names of parts and views, letters of cuts, the scale bar.
     Labels,
+    /// Forces, their numbers and their scale.
+    Forces,
     /// Grips.
     Grips,
 }
@@ -147,6 +149,7 @@ impl Layer {
             Self::Marks => "marks",
             Self::Dimensions => "dimensions",
             Self::Labels => "labels",
+            Self::Forces => "forces",
             Self::Grips => "grips",
         }
     }

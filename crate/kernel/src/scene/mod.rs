@@ -20,6 +20,7 @@ mod compose;
 mod drawing;
 mod extent;
 mod folding;
+mod force;
 mod grip;
 mod ground;
 mod item;

@@ -61,7 +61,7 @@ fn draw_bar(sketch: &mut Sketch, staged: &Staged) {
 }
 
 /// The largest of 1, 2, 5 times a power of ten that is not above a positive number.
-fn round_below(most: f64) -> f64 {
+pub(super) fn round_below(most: f64) -> f64 {
     const STEPS: [f64; 3] = [5.0, 2.0, 1.0];
     const TEN: f64 = 10.0;
     let mut power = 1.0;

@@ -56,6 +56,10 @@ pub enum Role {
     GripPath,
     /// A patch of sheet that keeps lines off a text.
     Patch,
+    /// The shaft of a force.
+    Force,
+    /// The head of a force.
+    ForceHead,
     /// The rim of a magnifier.
     Rim,
     /// A sheet of paper shown for scale.
@@ -111,7 +115,9 @@ impl Role {
             Self::Disc | Self::Grip | Self::GripEnd | Self::Patch | Self::DiscNumberLit => {
                 Some(Ink::Sheet)
             }
-            Self::Arrow | Self::GripSign | Self::LeaderDot | Self::Figure => Some(Ink::Ink),
+            Self::Arrow | Self::ForceHead | Self::GripSign | Self::LeaderDot | Self::Figure => {
+                Some(Ink::Ink)
+            }
             Self::Paper => Some(Ink::Paper),
             Self::Note => Some(Ink::InkSoft),
             _ => None,
@@ -137,7 +143,7 @@ impl Role {
             Self::DiscLeader => line(Ink::Touch, FINE_EM, WHOLE),
             Self::Lit => line(Ink::Lit, GLOW_EM, WHOLE),
             Self::Leader => line(Ink::InkSoft, FINE_EM, WHOLE),
-            Self::Heavy | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),
+            Self::Heavy | Self::Force | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),
             Self::GripEnd => line(Ink::Ink, EDGE_EM, WHOLE),
             Self::GripPath => line(Ink::Ink, EDGE_EM, DOTS_EM),
             _ => None,

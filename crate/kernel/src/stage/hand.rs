@@ -23,10 +23,11 @@ impl Stage {
     pub fn grab(&mut self, view: View, at: Point) -> bool {
         let body = self.body_under(at);
         let share = self.share();
+        let mode = self.mode;
         let Some(posing) = &mut self.posing else { return false };
         let turning = Hand::Turning { view, from_rad: libm::atan2(at.y, at.x), share };
         self.hand = match view {
-            View::Plan => match body {
+            View::Plan => match body.filter(|_| mode != Mode::Load) {
                 Some(body) => {
                     posing.grab(body, at);
                     Hand::Body

@@ -9,6 +9,7 @@ mod enter;
 mod fit;
 mod hand;
 mod line;
+mod load;
 mod rough;
 mod shape;
 mod tell;
@@ -19,6 +20,7 @@ mod width;
 pub use enter::{EnterDesk, EnterState, EnterView, MetalView, WallView};
 pub use fit::{ChanceView, FitDesk, FitState, MatchView};
 pub use line::{LineDesk, LineState};
+pub use load::LoadView;
 pub use rough::RoughState;
 pub use shape::Shape;
 pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
@@ -50,6 +52,7 @@ pub struct Stage {
     cap: u32,
     mode: Mode,
     taut: bool,
+    springy: bool,
     hand: Hand,
     end: Option<End>,
 }
@@ -78,6 +81,7 @@ impl Stage {
             cap,
             mode: Mode::Turn,
             taut: false,
+            springy: false,
             hand: Hand::Empty,
             end: None,
         };
@@ -91,9 +95,10 @@ impl Stage {
     /// Every fault of the scenario; what is on the stage stays.
     pub fn load(&mut self, file: &Value) -> Result<(), Vec<Error>> {
         let scenario = Scenario::read(file)?;
-        let taut = self.taut;
+        let (taut, springy) = (self.taut, self.springy);
         *self = Self::new(scenario);
         self.set_taut(taut);
+        self.set_springy(springy);
         Ok(())
     }
 
@@ -278,6 +283,7 @@ impl Stage {
         self.posing = chain.goes_together().then(|| {
             let mut posing = Posing::new(&chain, &self.drawn, factor, self.bend_rad());
             posing.set_taut(self.taut);
+            posing.set_pulls(self.pulls());
             posing.put(ask);
             posing
         });

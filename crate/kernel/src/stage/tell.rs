@@ -1,6 +1,6 @@
 //! What the stage tells a page: plain data, in mm and rad, with ids instead of words.
 
-use super::Stage;
+use super::{LoadView, Stage};
 use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::{Contact, Kind, RoomPoint};
 use crate::posing::{ContactState, Mark, Posing, Seen};
@@ -66,6 +66,8 @@ pub struct State {
     pub amplitude: f64,
     /// Whether it is pulled taut.
     pub taut: bool,
+    /// What pulls at it where a load is shown.
+    pub load: LoadView,
 }
 
 impl Stage {
@@ -94,6 +96,7 @@ impl Stage {
             mode: self.mode.key(),
             amplitude: self.share(),
             taut: self.taut,
+            load: self.load_view(),
         }
     }
 
@@ -212,6 +215,8 @@ pub struct ContactLine {
     pub mark: &'static str,
     /// Its number, from 1, when it touches.
     pub number: Option<u32>,
+    /// How hard it presses under a load, N.
+    pub force_n: f64,
 }
 
 impl ContactLine {
@@ -232,6 +237,7 @@ impl ContactLine {
             gap_mm: state.gap_mm,
             mark: state.mark.key(),
             number: state.number,
+            force_n: state.push_n.length(),
         }
     }
 }

@@ -2,7 +2,7 @@
 //! in the word list under `twin.<id>`, and the true numbers in it.
 
 use super::Stage;
-use crate::answer::{Answer, give, ranges, touch};
+use crate::answer::{Answer, give, load, ranges, touch};
 use crate::chain::Construction;
 use crate::posing::{Mark, Mode, Posing};
 
@@ -13,6 +13,7 @@ impl Stage {
         let mut answers = give(self.chain());
         if let Some(posing) = &self.posing {
             answers.extend(touch(posing.contacts()));
+            answers.extend(load(posing));
             answers.extend(ranges(&self.scenario));
         }
         answers
@@ -51,11 +52,12 @@ impl Stage {
         let mut lines = match self.mode {
             Mode::Twist => vec![line("twist", [("twist_rad", live.twist_rad)])],
             Mode::Bend => vec![line("bend", [("bend_rad", live.bend_rad)])],
-            Mode::Turn | Mode::Aside | Mode::Lean => vec![
+            Mode::Turn | Mode::Aside | Mode::Lean | Mode::Load => vec![
                 line("inner", [("offset_mm", live.offset_mm), ("yaw_rad", live.yaw_rad)]),
                 line("next", [("offset_mm", live.total_offset_mm), ("yaw_rad", live.total_rad)]),
             ],
         };
+        lines.extend(load(posing));
         lines.extend(touch(posing.contacts()).into_iter().take(1));
         let open = posing.contacts().iter().filter(|contact| contact.mark == Mark::Open);
         let smallest_mm = open.clone().map(|contact| contact.gap_mm).fold(f64::INFINITY, f64::min);

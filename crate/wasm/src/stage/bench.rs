@@ -141,6 +141,11 @@ impl Bench {
         self.changed().set_taut(taut);
     }
 
+    /// Lets plates and pins give under a load, or makes them rigid.
+    pub fn set_springy(&mut self, springy: bool) {
+        self.changed().set_springy(springy);
+    }
+
     /// Where the movement shown comes to, so many seconds after a share of it.
     pub fn share_after(&self, share: f64, seconds: f64) -> f64 {
         self.stage.share_after(share, seconds)

@@ -47,6 +47,7 @@ fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
     let first = contact.joint == Joint::First && marked.seen == Seen::Plan;
     first
         && mode.is_plan()
+        && mode != Mode::Load
         && match contact.kind {
             Kind::PlateFace => far || touches(Kind::PlateFace, Some(End::Far)),
             Kind::PinBore => {

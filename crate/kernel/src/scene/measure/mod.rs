@@ -27,6 +27,7 @@ pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
         Mode::Turn | Mode::Aside | Mode::Lean => total::draw(sketch, staged),
         Mode::Bend => total::draw_fold(sketch, staged),
         Mode::Twist => total::draw_twist(sketch, staged),
+        Mode::Load => {}
     }
 }
 
