@@ -33,6 +33,7 @@ export const QUESTIONS = [
   { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
   { id: "wear", ways: WAYS, offers: () => true, open: () => import("./wear/wear.js"), sheets: ["chart.css", "wear/wear.css"] },
   { id: "reach", ways: WAYS, offers: () => true, open: () => import("./reach/reach.js"), sheets: ["reach/reach.css"] },
+  { id: "surface", ways: WAYS, offers: () => true, open: () => import("./surface/surface.js"), sheets: ["chart.css", "reach/reach.css", "surface/surface.css"] },
   { id: "width", ways: WAYS, offers: () => true, open: () => import("./width/width.js"), sheets: ["chart.css", "width/width.css"] },
 ];
 

@@ -12,6 +12,7 @@ import { say } from "../words.js";
  * @property {number} low where the slider begins
  * @property {number} high where it ends
  * @property {boolean} [even] the slider goes by equal steps, not by equal ratios
+ * @property {boolean} [whole] the slider gives whole numbers
  */
 
 const STEPS = 200;
@@ -51,10 +52,10 @@ export class Given {
 
   /** @param {boolean} done */
   slid(done) {
-    const { low, high, even } = this.text;
+    const { low, high, even, whole } = this.text;
     const share = Number(this.slider.value) / STEPS;
     const value = even ? low + share * (high - low) : low * (high / low) ** share;
-    this.refuse(this.set(Number(value.toPrecision(FIGURES)), done));
+    this.refuse(this.set(whole ? Math.round(value) : Number(value.toPrecision(FIGURES)), done));
   }
 
   /** @param {Fault[]} faults */

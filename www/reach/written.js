@@ -16,6 +16,9 @@ export function short(value) {
   return decimal(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 0.1 ? 2 : 3);
 }
 
+/** Three figures at most and no noughts at the end: for ticks and bars. @param {number} value */
+export const bare = (value) => String(Number(value.toPrecision(3))).replace("-", "−");
+
 const [UM_PER_MM, THIN_MM] = [1000, 0.1];
 
 /** A gap that is thinner than paper, in um. @param {number} mm */

@@ -13,6 +13,7 @@ const FILES: &[(&str, &str)] = &[
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
     ("fit.json", include_str!("../../../../www/words/en/fit.json")),
+    ("surface.json", include_str!("../../../../www/words/en/surface.json")),
     ("reach.json", include_str!("../../../../www/words/en/reach.json")),
     ("line.json", include_str!("../../../../www/words/en/line.json")),
     ("wear.json", include_str!("../../../../www/words/en/wear.json")),

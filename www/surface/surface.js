@@ -1,0 +1,141 @@
+// Question 7: how smooth is smooth. From the pitch to the micrometre, what sits in a face, two faces brought together.
+
+import { Chart } from "../chart.js";
+import { make, onceAFrame } from "../dom.js";
+import { Steady } from "../steady.js";
+import { loadWords, say } from "../words.js";
+import { Given } from "../reach/given.js";
+import { all, bare, sentence, share, short } from "../reach/written.js";
+import { facesOf, profileOf, touchingOf } from "./charts.js";
+import { Zoom, length, windowOf } from "./zoom.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../session.js").What} What */
+/** @typedef {import("./types.js").RoughState} RoughState */
+
+/** What is not stated in a scenario, as the reader of scenarios fills it in. */
+const USUAL = /** @type {Record<string, number>} */ ({ rz_um: 0.6, correlation_um: 20, particle_um: 0.6, seed: 1 });
+const GIVEN = /** @type {Record<string, import("../reach/given.js").Text>} */ ({
+  rz_um: { word: "surface.rz", low: 0.05, high: 20 }, correlation_um: { word: "surface.correlation", low: 0.5, high: 200 },
+  particle_um: { word: "surface.particle", low: 0.05, high: 50 }, seed: { word: "surface.seed", low: 1, high: 100, even: true, whole: true },
+});
+const FIGURES = ["ra_um", "rq_um", "rz_um", "skewness", "kurtosis", "seated_fraction"];
+const [NEAREST, PER_CENT] = [5, 100];
+
+/** It shares words of the question before it. @param {Session} session */
+export const open = (session) => new Rough(session);
+await loadWords("reach");
+
+class Rough {
+  zoomed = 0;
+  ratio = 1;
+
+  /** @param {Session} session */
+  constructor(session) {
+    this.session = session;
+    /** @type {Steady<RoughState>} */
+    this.steady = new Steady("surface", "surface", () => session.tell("ask"));
+    this.show = onceAFrame(() => this.draw());
+    this.zoom = new Zoom();
+    this.wide = make("output", { for: "surface-zoom" });
+    this.nearer = new Given("surface-zoom", { word: "surface.zoom", low: 0, high: PER_CENT, even: true }, (per) => this.look(per));
+    this.film = new Given("surface-ratio", { word: "surface.ratio", low: 0, high: NEAREST, even: true }, (ratio) => this.bring(ratio));
+    /** @type {{key: string, entry: Given}[]} */
+    this.given = Object.entries(GIVEN).map(([key, text]) => ({ key, entry: new Given(`surface-${key}`, text, (value, done) => this.put(key, value, done)) }));
+    this.profile = new Chart();
+    this.faces = new Chart();
+    this.touching = new Chart();
+    this.told = make("dl", { class: "surface-told" });
+    this.work = make("details", { class: "fold" }, make("summary", {}, say("work.title")));
+    this.work.addEventListener("toggle", this.show);
+    const chart = (/** @type {string} */ word, /** @type {Chart} */ { picture, key }) => make("figure", {}, make("figcaption", { class: "surface-title" }, say(word)), picture, key);
+    this.section = make("section", { class: "surface none", "aria-label": say("ask.surface") },
+      make("figure", {}, make("figcaption", { class: "surface-title" }, say("surface.zoom.title"), " ", this.wide), this.zoom.picture, make("p", { class: "hint" }, say("surface.zoom.honest"))),
+      this.nearer.element, chart("surface.profile", this.profile), this.profile.table(say("surface.profile.table")),
+      chart("surface.faces", this.faces), this.film.element, chart("surface.touching", this.touching), this.touching.table(say("surface.touching.table")), this.work);
+    this.aside = make("section", { class: "surface-aside", hidden: true, "aria-label": say("surface.given") },
+      make("h2", {}, say("surface.given")), ...this.given.map(({ entry }) => entry.element), make("h2", {}, say("surface.told")), this.told);
+    new ResizeObserver(this.show).observe(this.section);
+  }
+
+  /** The chain and its surface. */
+  get scenario() {
+    const { format, title, chain, surface } = /** @type {any} */ (this.session.bench.scenario());
+    return { format, title, chain, surface: surface ?? {} };
+  }
+
+  /** @param {Set<What>} _ */
+  heed(_) {
+    this.steady.want(this.scenario, { film_ratio: this.ratio });
+    this.show();
+  }
+
+  /** @param {string} key @param {number} value @param {boolean} done */
+  put(key, value, done) {
+    const { surface } = this.scenario;
+    return this.session.alter((bench) => bench.load(/** @type {any} */ ({ ...bench.scenario(), surface: { ...surface, [key]: value } })), done);
+  }
+
+  /** @param {number} per */
+  look(per) {
+    const fault = outside("surface.zoom", per, PER_CENT);
+    if (fault.length === 0) this.zoomed = per / PER_CENT;
+    this.show();
+    return fault;
+  }
+
+  /** @param {number} ratio */
+  bring(ratio) {
+    const fault = outside("surface.ratio", ratio, NEAREST);
+    if (fault.length === 0) this.ratio = ratio;
+    this.session.tell("ask");
+    return fault;
+  }
+
+  get waiting() {
+    return this.steady.stale;
+  }
+
+  get state() {
+    return this.session.state.fits ? this.steady.answer : null;
+  }
+
+  sentences() {
+    const { state, steady } = this;
+    if (!state) return { answer: steady.failure || say(this.session.state.fits ? "ask.opening" : "reach.apart"), surprise: "", helper: "" };
+    const [sits, film, touching] = state.answers;
+    return { answer: sentence(sits), surprise: sentence(sits, "surprise"), helper: `${sentence(film)} ${say("answer.surface.touching", { ...all(touching.numbers), ratio: bare(this.ratio) })}` };
+  }
+
+  draw() {
+    const { state } = this;
+    this.section.classList.toggle("none", !state);
+    this.aside.hidden = !state;
+    if (!state) return;
+    const { surface } = this.scenario;
+    this.zoom.show(state, this.zoomed);
+    this.wide.textContent = say("surface.zoom.wide", { wide: length(windowOf(state, this.zoomed)) });
+    this.nearer.show(Math.round(PER_CENT * this.zoomed));
+    this.film.show(this.ratio);
+    for (const { key, entry } of this.given) entry.show(surface[key] ?? USUAL[key]);
+    this.profile.show(profileOf(state));
+    this.faces.show(facesOf(state));
+    this.touching.show(touchingOf(state, (ratio) => this.bring(Number(ratio.toFixed(2)))));
+    this.told.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
+    if (this.work.open) this.work.replaceChildren(/** @type {Node} */ (this.work.firstChild), working());
+  }
+}
+
+/** @param {string} key @param {import("./types.js").Told} told */
+function written(key, told) {
+  const value = /** @type {Record<string, number>} */ (/** @type {unknown} */ (told))[key];
+  return key.endsWith("_um") ? `${short(value)} µm` : key.endsWith("_fraction") ? share(value) : short(value);
+}
+
+/** @param {string} path @param {number} value @param {number} limit */
+const outside = (path, value, limit) =>
+  value < 0 ? [{ path, value, rule: "not_negative", numbers: {} }] : value > limit ? [{ path, value, rule: "at_most", numbers: { limit } }] : [];
+
+const working = () => make("div", { class: "reach-work" }, make("p", { class: "formula" }, say("surface.work.formula")),
+  ...["profile", "told", "seat", "film", "matters", "left"].map((part) => make("p", {}, say(`surface.work.${part}`))),
+  make("p", { class: "source" }, say("surface.work.source")));
