@@ -3,7 +3,7 @@
 import { draw, dress, make } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { say } from "../words.js";
-import { limitLines, Scale, ticks } from "./scale.js";
+import { fine, limitLines, Scale, ticks } from "./scale.js";
 import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -13,6 +13,8 @@ const HEIGHT = 236;
 const [TOP, METAL, ROOM, FOOT] = [18, 40, 128, 208];
 /** What the widest sentence in the gap takes, px. */
 const ROOM_FOR_WORDS = 128;
+const ROOM_FOR_MIDDLE = 170;
+const ROOM_FOR_NAME = 84;
 /** So many kinds of section lines; each dimension keeps its own. */
 const KINDS = 5;
 /** The metal on both sides of a gap, by the number that is demanded. */
@@ -59,7 +61,7 @@ export class Eaten {
     const side = (/** @type {string} */ name, /** @type {number} */ x, /** @type {number} */ wide, /** @type {number} */ kind) => [
       draw("rect", { class: `metal ${kind ? "inner" : "held"}`, x, y: METAL, width: wide, height: 52 }),
       draw("rect", { class: "lines", fill: `url(#fit-hatch-${kind})`, x, y: METAL, width: wide, height: 52 }),
-      draw("text", { class: "side", x: kind ? x + wide - 6 : x + 6, y: METAL + 31, "text-anchor": kind ? "end" : "start" }, say(`fit.side.${name}`)),
+      ...(wide > ROOM_FOR_NAME ? [draw("text", { class: "side", x: kind ? x + wide - 6 : x + 6, y: METAL + 31, "text-anchor": kind ? "end" : "start" }, say(`fit.side.${name}`))] : []),
     ];
     const plates = sides ? [...side(sides[0], 0, from, 0), ...side(sides[1], to, scale.width - to, 1)] : [];
     const y = METAL + 26;
@@ -67,7 +69,7 @@ export class Eaten {
     return [
       ...plates, draw("path", { class: "dimension", d: `M${from} ${y}H${to}M${from} ${METAL - 6}V${METAL + 58}M${to} ${METAL - 6}V${ROOM + 58}` }),
       arrow(from, 1), arrow(to, -1),
-      draw("text", { class: "middle", x: (from + to) / 2, y: y - 7, "text-anchor": "middle" }, say("fit.middle", { value: figure(quantity, middle) })),
+      draw("text", { class: "middle", x: (from + to) / 2, y: y - 7, "text-anchor": "middle" }, to - from > ROOM_FOR_MIDDLE ? say("fit.middle", { value: figure(quantity, middle) }) : figure(quantity, middle)),
     ];
   }
 
@@ -94,8 +96,9 @@ export class Eaten {
     const left = worst_low === null ? [say("fit.left.nothing"), say("fit.left.worst")] : [say("fit.left", { value: figure(quantity, worst_low) }), say("fit.left.worst")];
     const end = scale.x(at);
     const inside = end - zero > ROOM_FOR_WORDS;
-    const x = inside ? (zero + end) / 2 : scale.x(middle) + 8;
-    return [...drawn, ...left.map((line, row) => draw("text", { class: "left", x, y: ROOM + 21 + 17 * row, "text-anchor": inside ? "middle" : "start" }, line))];
+    const [beside, edge] = [scale.x(middle) + 8, scale.width - 6];
+    const [x, anchor] = inside ? [(zero + end) / 2, "middle"] : beside + ROOM_FOR_WORDS > edge ? [edge, "end"] : [beside, "start"];
+    return [...drawn, ...left.map((line, row) => draw("text", { class: "left", x, y: ROOM + 21 + 17 * row, "text-anchor": anchor }, line))];
   }
 
   /** The same in a table: it is the picture in words. @param {DemandView} demand @param {PartView[]} parts */
@@ -103,7 +106,7 @@ export class Eaten {
     const head = ["part", "tolerance", "times", "eats", "share"].map((each) => make("th", { scope: "col" }, say(`fit.eaten.${each}`)));
     const row = (/** @type {PartView} */ part, /** @type {number} */ i) => make("tr", {},
       make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % KINDS}` }, String(i + 1)), ` ${sizeName(part.dimension)}`),
-      make("td", {}, `± ${figure("t_mm", part.half_mm)}`), make("td", {}, decimal(part.slope, 2)),
+      make("td", {}, `± ${fine("t_mm", part.half_mm, 3)}`), make("td", {}, decimal(part.slope, 2)),
       make("td", {}, `± ${figure(quantity, part.reach)}`),
       make("td", {}, `${decimal(100 * part.share, 0)} %`));
     this.table.replaceChildren(make("caption", { class: "hush" }, say("fit.eaten")), make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...parts.map(row)));

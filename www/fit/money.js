@@ -1,9 +1,10 @@
 // Where the money goes: the tolerances as they are and the cheapest that meet the demand, by part.
 
 import { draw, dress, make } from "../dom.js";
-import { decimal, figure } from "../figures.js";
+import { decimal } from "../figures.js";
 import { say } from "../words.js";
 import { button } from "./entry.js";
+import { fine } from "./scale.js";
 import { sizeName } from "./names.js";
 
 /** @typedef {import("./types.js").MoneyView} MoneyView */
@@ -63,7 +64,7 @@ export class Money {
   /** @param {MoneyView} money */
   fill(money) {
     const head = ["part", ...WAYS].map((each) => make("th", { scope: "col" }, say(`fit.money.${each}`)));
-    const cell = (/** @type {number|null} */ half, /** @type {number|null} */ cost) => make("td", {}, half === null || cost === null ? "–" : say("fit.money.cell", { t: figure("t_mm", half), cost: decimal(cost, 2) }));
+    const cell = (/** @type {number|null} */ half, /** @type {number|null} */ cost) => make("td", {}, half === null || cost === null ? "–" : say("fit.money.cell", { t: fine("t_mm", half, 3), cost: decimal(cost, 2) }));
     const rows = money.parts.map(({ dimension, half_mm, cost }, i) => make("tr", {},
       make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % 5}` }, String(i + 1)), ` ${sizeName(dimension)}`), ...WAYS.map((_, row) => cell(half_mm[row], cost[row]))));
     this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));

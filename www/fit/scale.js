@@ -94,7 +94,7 @@ export function limitLines(demand, scale, top, bottom) {
  */
 export function ticks(quantity, scale, y) {
   const span = scale.high - scale.low;
-  const rough = span / Math.max(2, Math.floor(scale.width / 130));
+  const rough = span / Math.max(2, Math.floor(scale.width / 105));
   const ten = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((times) => times * ten).find((each) => each >= rough) ?? rough;
   const first = Math.ceil(scale.low / step);
