@@ -13,7 +13,7 @@ export function startHeader(session) {
   const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
   menu.append(ours(session), published(session));
   menu.addEventListener("change", () => {
-    const next = { ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null };
+    const next = { ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null, corner: "middle" };
     session.begin(next).then(() => session.commit(), () => {
       menu.value = session.work.on;
       byId("chain-fault").hidden = false;

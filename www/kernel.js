@@ -36,6 +36,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {Record<string, {value_mm: number, low_mm: number, high_mm: number}>} gaps
  * @property {Record<string, any>} geometry
  * @property {Record<string, any>} play
+ * @property {{at: string, ends: {dimension: string, end: string}[]}|null} corner
  * @property {{value: number, start: number, cap: number}} factor
  * @property {{tension_n: number, side_n: number, moment_n_mm: number, springy: boolean, stiffness_n_mm: number}} load
  */
@@ -52,6 +53,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {() => Catalogue} catalogue
  * @property {() => BenchState} state
  * @property {() => Answer[]} answers
+ * @property {(corner: string) => void} show_corner
  * @property {(mode: string) => void} show
  * @property {(s: number) => void} scrub
  * @property {() => Grip[]} grips

@@ -4,6 +4,7 @@ import { startAnswer } from "./answer.js";
 import { startAsking } from "./asking.js";
 import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
+import { startCorners } from "./corners.js";
 import { byId, make } from "./dom.js";
 import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
@@ -50,6 +51,7 @@ async function start() {
   startKeeping(session);
   startChange(session);
   startLoad(session);
+  startCorners(session);
   startBadge(session);
   startFound(session);
   startRoom(session);

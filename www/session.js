@@ -82,6 +82,7 @@ export class Session extends Seen {
     if (!this.offers(this.work.ask)) this.work.ask = "give";
     this.measure(this.work.unit);
     this.bench.set_springy(this.work.springy);
+    this.bench.show_corner(this.work.corner);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
     poseWork(this.bench, this.work);
@@ -155,6 +156,13 @@ export class Session extends Seen {
     }
     this.tell("pose", "look");
     if (done) this.commit();
+  }
+
+  /** @param {string} corner the end of the limits to put on the bench, or the middle */
+  stand(corner) {
+    this.letGo();
+    this.put({ ...this.work, corner });
+    this.commit();
   }
 
   /** @param {"mm"|"in"} unit what lengths are written in, on the page and on the drawing */

@@ -23,6 +23,7 @@ import { say } from "./words.js";
  * @property {number|null} times how many times too big gaps are drawn; null: the start value
  * @property {"mm"|"in"} unit
  * @property {boolean} springy whether plates and pins give under a load
+ * @property {string} corner which end of the limits stands there: tightest, middle or loosest
  * @property {string} beside what lies beside the gap in the magnifier
  * @property {Record<string, string>} own what a question was given besides the chain and its drive, as it was typed
  */
@@ -54,7 +55,7 @@ export function reading(how, live) {
  * @returns {Work}
  */
 export const newWork = (on) => ({
-  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", beside: "paper", own: {},
+  on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", corner: "middle", beside: "paper", own: {},
   springy: false,
 });
 

@@ -19,6 +19,26 @@ impl Corner {
     /// Both.
     pub const ALL: &'static [Self] = &[Self::Tightest, Self::Loosest];
 
+    /// The word for it in addresses and words.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Tightest => "tightest",
+            Self::Loosest => "loosest",
+        }
+    }
+
+    /// The extreme of a word; none for the middle.
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|corner| corner.key() == key)
+    }
+
+    /// The limited sizes that are at an end of their limits here, and whether it is the larger end.
+    pub fn ends(self, limits: &[Limit]) -> Vec<(Dimension, bool)> {
+        let opens = |limit: &Limit| (limit.dimension, loosening(limit.dimension));
+        let moved = limits.iter().map(opens).filter(|(_, way)| way.abs() > 0.0);
+        moved.map(|(dimension, way)| (dimension, (way > 0.0) == (self == Self::Loosest))).collect()
+    }
+
     /// The sizes at this extreme. Every limit of `play` moves one way with each size, so one set of
     /// sizes is the extreme of them all; a size that makes no difference stays in the middle.
     pub fn sizes(self, middle: &Sizes, limits: &[Limit]) -> Sizes {

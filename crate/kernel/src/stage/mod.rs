@@ -23,7 +23,7 @@ pub use line::{LineDesk, LineState};
 pub use load::LoadView;
 pub use rough::RoughState;
 pub use shape::Shape;
-pub use tell::{Bounds, ContactLine, Factor, Live, RoomLine, RoomView, State};
+pub use tell::{Bounds, ContactLine, CornerView, EndView, Factor, Live, RoomLine, RoomView, State};
 pub use wear::WearState;
 pub use width::WidthState;
 
@@ -34,7 +34,7 @@ use crate::motion::Motion;
 use crate::posing::{Ask, Mode, Posing, cap};
 use crate::quantity::Quantity;
 use crate::report::Report;
-use crate::scenario::{Scenario, Value};
+use crate::scenario::{Corner, Scenario, Value};
 use crate::table::{PUBLISHED, Published};
 use end::End;
 use hand::Hand;
@@ -45,6 +45,9 @@ const TEETH: f64 = 16.0;
 /// A scenario on the stage.
 pub struct Stage {
     scenario: Scenario,
+    corner: Option<Corner>,
+    /// The true chain: the scenario's, or the one at an extreme of its limits.
+    chain: Chain,
     drawn: Chain,
     posing: Option<Posing>,
     wished_factor: Option<u32>,
@@ -73,6 +76,8 @@ impl Stage {
     pub fn new(scenario: Scenario) -> Self {
         let cap = cap(scenario.chain.chain());
         let mut stage = Self {
+            corner: None,
+            chain: *scenario.chain.chain(),
             drawn: *scenario.chain.chain(),
             scenario,
             posing: None,
@@ -95,10 +100,11 @@ impl Stage {
     /// Every fault of the scenario; what is on the stage stays.
     pub fn load(&mut self, file: &Value) -> Result<(), Vec<Error>> {
         let scenario = Scenario::read(file)?;
-        let (taut, springy) = (self.taut, self.springy);
+        let (taut, springy, corner) = (self.taut, self.springy, self.corner);
         *self = Self::new(scenario);
         self.set_taut(taut);
         self.set_springy(springy);
+        self.show_corner(corner);
         Ok(())
     }
 
@@ -109,7 +115,29 @@ impl Stage {
 
     /// The true chain.
     pub fn chain(&self) -> &Chain {
-        self.scenario.chain.chain()
+        &self.chain
+    }
+
+    /// The extreme of the limits that stands here; none for the middle of them.
+    pub fn corner(&self) -> Option<Corner> {
+        self.corner
+    }
+
+    /// Puts the chain at an extreme of the scenario's limits on the stage, or the one in the middle.
+    pub fn show_corner(&mut self, corner: Option<Corner>) {
+        if corner != self.corner {
+            self.corner = corner;
+            self.choose();
+            self.build(self.ask());
+        }
+    }
+
+    /// Works out which chain stands on the stage. Without limits an extreme is the middle.
+    fn choose(&mut self) {
+        let middle = self.scenario.chain.chain();
+        let at = |corner: Corner| Chain::new(corner.sizes(middle, &self.scenario.limits)).ok();
+        self.chain = self.corner.and_then(at).unwrap_or(*middle);
+        self.cap = cap(&self.chain);
     }
 
     /// The chain as it is drawn.
@@ -153,7 +181,7 @@ impl Stage {
             return Err(vec![Error::number(key, gap_mm, Rule::UnknownKey)]);
         };
         let dimension = pair.moves();
-        let now_mm = dimension.of(self.chain());
+        let now_mm = dimension.of(self.scenario.chain.chain());
         let grows = if dimension == Dimension::RollerLength { -1.0 } else { 1.0 };
         let mm = now_mm + grows * (gap_mm - pair.gap_mm(self.chain()));
         self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
@@ -252,8 +280,8 @@ impl Stage {
 
     /// Takes a good scenario.
     fn take(&mut self, scenario: Scenario) {
-        self.cap = cap(scenario.chain.chain());
         self.scenario = scenario;
+        self.choose();
         self.build(self.ask());
     }
 

@@ -6,6 +6,7 @@ use crate::contact::{Contact, Kind, RoomPoint};
 use crate::posing::{ContactState, Mark, Posing, Seen};
 use crate::quantity::Quantity;
 use crate::report::{GeometrySection, Overlap, PlaySection, named};
+use crate::scenario::Corner;
 use crate::table::Published;
 use serde::Serialize;
 
@@ -33,6 +34,39 @@ pub struct Factor {
     pub cap: u32,
 }
 
+/// One size at an end of its limits.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct EndView {
+    /// Which size.
+    pub dimension: &'static str,
+    /// `largest` or `smallest`.
+    pub end: &'static str,
+}
+
+/// The extreme of the limits that stands on the stage.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CornerView {
+    /// `tightest`, `middle` or `loosest`.
+    pub at: &'static str,
+    /// The sizes that make it; none in the middle.
+    pub ends: Vec<EndView>,
+}
+
+impl CornerView {
+    fn of(stage: &Stage) -> Option<Self> {
+        let limits = &stage.scenario.limits;
+        let end = |(dimension, largest): (Dimension, bool)| EndView {
+            dimension: dimension.key(),
+            end: if largest { "largest" } else { "smallest" },
+        };
+        let ends = stage.corner.map_or_else(Vec::new, |corner| corner.ends(limits));
+        (!limits.is_empty()).then(|| Self {
+            at: stage.corner.map_or("middle", Corner::key),
+            ends: ends.into_iter().map(end).collect(),
+        })
+    }
+}
+
 /// What stands on the stage.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct State {
@@ -58,6 +92,8 @@ pub struct State {
     pub geometry: GeometrySection,
     /// As in the report.
     pub play: Option<PlaySection>,
+    /// Which extreme of the limits stands here; none without limits.
+    pub corner: Option<CornerView>,
     /// How many times too big gaps are drawn.
     pub factor: Factor,
     /// The movement that is shown.
@@ -74,7 +110,8 @@ impl Stage {
     /// What stands on the stage.
     pub fn state(&self) -> State {
         let chain = self.chain();
-        let published = Published::recognise(chain);
+        let middle = self.scenario.chain.chain();
+        let published = Published::recognise(middle);
         let chosen = published.map(|size| size.fill(chain.construction).chosen);
         let keys =
             |dimensions: Vec<Dimension>| dimensions.into_iter().map(Dimension::key).collect();
@@ -83,7 +120,7 @@ impl Stage {
             interference: chain.interference().into_iter().map(Overlap::from).collect(),
             construction: chain.construction.key(),
             number: published.map(|size| size.number),
-            sizes: Dimension::ALL.iter().map(|d| (d.key(), d.of(chain))).collect(),
+            sizes: Dimension::ALL.iter().map(|d| (d.key(), d.of(middle))).collect(),
             chosen: keys(chosen.unwrap_or_default()),
             defaulted: keys(self.scenario.chain.defaulted().collect()),
             gaps: Pair::ALL
@@ -92,6 +129,7 @@ impl Stage {
                 .collect(),
             geometry: GeometrySection::of(chain),
             play: self.posing.is_some().then(|| PlaySection::of(chain)),
+            corner: CornerView::of(self),
             factor: Factor { value: self.factor, start: self.cap, cap: self.cap },
             mode: self.mode.key(),
             amplitude: self.share(),

@@ -128,3 +128,34 @@ fn the_factor_stays_honest() {
     assert_eq!(stage.factor(), 1);
     assert_eq!(stage.drawn().sizes(), stage.chain().sizes());
 }
+
+#[test]
+fn the_extremes_of_the_limits_stand_on_the_stage_and_the_middle_comes_back() {
+    use crate::scenario::Corner;
+    let limit = |dimension: &str, mm: f64| {
+        let (minus, plus) = (Value::Number(mm), Value::Number(mm));
+        Value::object([("dimension", Value::text(dimension)), ("minus", minus), ("plus", plus)])
+    };
+    let mut file = file(3.61);
+    file.put("limits", Value::List(vec![limit("pin_diameter_mm", 0.004), limit("bore_mm", 0.005)]));
+    let mut stage = Stage::new(Scenario::read(&file).expect("a good one"));
+    let gap_mm = |stage: &Stage| stage.chain().pin_clearance_mm();
+    let middle = (gap_mm(&stage), stage.state().sizes);
+    let mut seen = Vec::new();
+    for corner in [Some(Corner::Tightest), None, Some(Corner::Loosest)] {
+        stage.show_corner(corner);
+        stage.scrub(1.0);
+        let play = stage.state().play.expect("it goes together");
+        assert!(stage.live().total_rad.abs() >= play.turn_limit_rad - 1e-9);
+        assert_eq!(stage.state().sizes, middle.1, "what can be set is in the middle");
+        seen.push((gap_mm(&stage), play.turn_limit_rad));
+    }
+    assert!(seen.windows(2).all(|two| two[0].0 < two[1].0 && two[0].1 < two[1].1), "{seen:?}");
+    assert!((seen[1].0 - middle.0).abs() < 1e-12);
+    // The slider moves what is seen, at an extreme too.
+    stage.set_gap("pin_clearance_mm", 0.04).expect("a chain");
+    assert!((gap_mm(&stage) - 0.04).abs() < 1e-12);
+    let ends = stage.state().corner.expect("limits").ends;
+    let pin = ends.iter().find(|end| end.dimension == "pin_diameter_mm").expect("a limited pin");
+    assert_eq!(pin.end, "smallest");
+}

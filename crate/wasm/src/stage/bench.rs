@@ -8,6 +8,7 @@ use lightgap::motion::Opening;
 use lightgap::paint::{SvgOptions, Theme, walk};
 use lightgap::picture::{Hidden, Picture};
 use lightgap::plane::Point;
+use lightgap::scenario::Corner;
 use lightgap::scene::{Layer, Length, Lexicon, Thing, View};
 use lightgap::stage::Stage;
 use lightgap_wasm::cross::{self, faults, given, member, taken, texts};
@@ -93,6 +94,11 @@ impl Bench {
     /// The stage in words: ids and numbers, line by line.
     pub fn twin(&self) -> Result<JsValue, JsError> {
         given(&self.stage.twin())
+    }
+
+    /// Puts the chain at an extreme of the limits on the bench: "tightest", "loosest", or "middle".
+    pub fn show_corner(&mut self, corner: &str) {
+        self.changed().show_corner(Corner::of_key(corner));
     }
 
     /// Shows a movement: "turn", "aside", "lean", "twist" or "bend".

@@ -1,0 +1,29 @@
+// Tightest, middle, loosest: which chain of the limits stands on the stage, and what makes it.
+
+import { byId, dress, make } from "./dom.js";
+import { say, variant } from "./words.js";
+
+/** @typedef {import("./session.js").Session} Session */
+
+const CORNERS = ["tightest", "middle", "loosest"];
+
+/** @param {Session} session */
+export function startCorners(session) {
+  const place = byId("corners");
+  const buttons = CORNERS.map((corner) => {
+    const button = make("button", { type: "button", "data-corner": corner }, say(`corner.${corner}`));
+    button.addEventListener("click", () => session.stand(corner));
+    return button;
+  });
+  place.append(...buttons);
+  session.listen((what) => {
+    if (!what.has("chain")) return;
+    const { corner, construction } = session.state;
+    place.hidden = byId("corner-ends").hidden = corner === null;
+    if (!corner) return;
+    for (const button of buttons) dress(button, { "aria-pressed": String(button.dataset.corner === corner.at) });
+    const ends = corner.ends.map(({ dimension, end }) => say(`corner.${end}`, { size: say(variant(`size.${dimension}`, construction)).toLowerCase() }));
+    const named = ends.length > 0 ? say(`corner.${corner.at}.named`, { ends: ends.join(", ") }) : say("corner.middle.named");
+    byId("corner-ends").textContent = named;
+  });
+}
