@@ -96,8 +96,9 @@ export class Eaten {
     const left = worst_low === null ? [say("fit.left.nothing"), say("fit.left.worst")] : [say("fit.left", { value: figure(quantity, worst_low) }), say("fit.left.worst")];
     const end = scale.x(at);
     const inside = end - zero > ROOM_FOR_WORDS;
-    const [beside, edge] = [scale.x(middle) + 8, scale.width - 6];
-    const [x, anchor] = inside ? [(zero + end) / 2, "middle"] : beside + ROOM_FOR_WORDS > edge ? [edge, "end"] : [beside, "start"];
+    const beside = scale.x(middle) + 8;
+    if (!inside && beside + ROOM_FOR_WORDS > scale.width) return [...drawn, draw("text", { class: "left", x: scale.width / 2, y: ROOM + 67, "text-anchor": "middle" }, left.join(" "))];
+    const [x, anchor] = inside ? [(zero + end) / 2, "middle"] : [beside, "start"];
     return [...drawn, ...left.map((line, row) => draw("text", { class: "left", x, y: ROOM + 21 + 17 * row, "text-anchor": anchor }, line))];
   }
 
