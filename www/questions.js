@@ -19,18 +19,26 @@
  * @property {string} id
  * @property {string[]} ways
  * @property {(scenario: Scenario) => boolean} offers whether it can be asked of what is on the bench
+ * @property {Record<string, any>} [begin] an example of sections it needs, stated where the scenario has none
  * @property {() => Promise<{open: (session: Session) => Asked}>} [open]
  * @property {string[]} [sheets] its own style sheets
  */
 
 const WAYS = ["turn", "aside", "lean", "twist", "bend"];
 
+/** Limits and demands to begin with, of a common order: an example, to be changed. */
+const FIT = {
+  limits: [{ dimension: "pin_diameter_mm", grade: "h6" }, { dimension: "bore_mm", grade: "H6" },
+    { dimension: "inner_plate_mm", minus: 0.02, plus: 0.02 }, { dimension: "outer_spacing_mm", minus: 0.05, plus: 0.05 }],
+  demands: [{ quantity: "side_gap_mm", at_least: 0.12 }, { quantity: "pin_clearance_mm", at_least: 0.01 }],
+};
+
 /** @type {Question[]} */
 export const QUESTIONS = [
   { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
   { id: "touch", ways: [...WAYS, "load"], offers: () => true },
   { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
-  { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
+  { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, begin: FIT, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
   { id: "wear", ways: WAYS, offers: () => true, open: () => import("./wear/wear.js"), sheets: ["chart.css", "wear/wear.css"] },
   { id: "reach", ways: WAYS, offers: () => true, open: () => import("./reach/reach.js"), sheets: ["reach/reach.css"] },
   { id: "surface", ways: WAYS, offers: () => true, open: () => import("./surface/surface.js"), sheets: ["chart.css", "reach/reach.css", "surface/surface.css"] },

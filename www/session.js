@@ -79,15 +79,20 @@ export class Session extends Seen {
     }
     [this.base, this.baseDrive, this.baseParts] = [base, drive, parts];
     this.work = { ...wanted, ...this.differs() };
-    if (!this.offers(this.work.ask)) this.work.ask = "give";
+    if (!this.provide(this.work.ask)) this.work.ask = "give";
     this.measure(this.work.unit);
+    this.restore();
+    this.tell("chain", "pose", "look", "ask", "unit");
+    return [];
+  }
+
+  /** Poses and shows the chain as the work has it. */
+  restore() {
     this.bench.set_springy(this.work.springy);
     this.bench.show_corner(this.work.corner);
     this.bench.show(this.work.how);
     this.bench.widen(this.work.times ?? this.bench.state().factor.start);
     poseWork(this.bench, this.work);
-    this.tell("chain", "pose", "look", "ask", "unit");
-    return [];
   }
 
   /** Another chain or another scale under the hand: what was pulled stays as a share of the movement. */
@@ -113,7 +118,22 @@ export class Session extends Seen {
    * @param {string} ask
    */
   offers(ask) {
-    return questionOf(ask).offers(this.bench.scenario());
+    const { offers, begin } = questionOf(ask);
+    return offers(this.bench.scenario()) || (begin !== undefined && this.state.fits);
+  }
+
+  /**
+   * States what a question needs where the scenario does not say it; false where it cannot be asked of this chain.
+   * @param {string} ask
+   */
+  provide(ask) {
+    const [{ offers, begin }, scenario] = [questionOf(ask), this.bench.scenario()];
+    if (offers(scenario)) return true;
+    if (!begin || !this.bench.state().fits || this.bench.load({ ...scenario, ...begin }).length > 0) return false;
+    Object.assign(this.work, this.differs());
+    this.restore();
+    this.tell("chain");
+    return true;
   }
 
   /**
@@ -202,10 +222,12 @@ export class Session extends Seen {
     if (ask === this.work.ask) return;
     this.enter(ask);
     history.pushState(this.mark, "", toAddress(this.work));
+    this.history.push(this.work);
   }
 
   /** @param {string} ask */
   enter(ask) {
+    if (!this.provide(ask)) return;
     this.work.ask = ask;
     const ways = waysOf(ask);
     if (!ways.includes(this.work.how)) this.move({ how: ways[0], at: 1, held: null }, false);
