@@ -87,7 +87,8 @@ export class Chart {
   show(content) {
     const box = this.picture.parentElement;
     const style = box && getComputedStyle(box);
-    const room = box && style ? box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) : 0;
+    // out of the page nothing has a width
+    const room = box?.isConnected && style ? box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) : 0;
     const [width, height] = [Math.max(NARROWEST, Math.round(room)), content.height ?? HEIGHT];
     this.sheet = new Sheet(content, width, height);
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": content.label });
