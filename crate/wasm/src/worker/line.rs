@@ -66,7 +66,7 @@ fn moment(run: &JsValue) -> RunAsked {
     const WIDEST_PX: f64 = 4000.0;
     const LEAST_PX: f64 = 4.0;
     let number = |key| member(run, key).as_f64().filter(|number| number.is_finite()).unwrap_or(0.0);
-    let wide = |key| number(key).max(40.0 * LEAST_PX).min(WIDEST_PX);
+    let wide = |key| number(key).clamp(40.0 * LEAST_PX, WIDEST_PX);
     RunAsked {
         travel_pitches: number("travel_pitches"),
         fold: member(run, "fold").as_f64().map(|fold| (fold as usize, number("share"))),
@@ -74,6 +74,6 @@ fn moment(run: &JsValue) -> RunAsked {
         stuck: member(run, "stuck").as_bool() == Some(true),
         width_px: wide("width_px"),
         close_px: wide("close_px"),
-        text_px: number("text_px").max(LEAST_PX).min(100.0),
+        text_px: number("text_px").clamp(LEAST_PX, 100.0),
     }
 }
