@@ -220,9 +220,10 @@ export class Session extends Seen {
    */
   visit(ask) {
     if (ask === this.work.ask) return;
+    const { parts } = this.work;
     this.enter(ask);
     history.pushState(this.mark, "", toAddress(this.work));
-    this.history.push(this.work);
+    if (this.work.parts !== parts) this.history.push(this.work); // what the question needed was stated
   }
 
   /** @param {string} ask */

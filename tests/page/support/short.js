@@ -13,7 +13,7 @@ const [CHARACTER_EM, WIDEST] = [0.64, 1.55];
 /** What adding up a share for each letter may round away, em. */
 const ROUNDING = 1e-9;
 /** Names in the magnifier and sizes are never bold. */
-const PLAIN = ["bush", "paper", "1234567890"];
+const PLAIN = ["bush", "paper", "hair", "sand", "bristle", "dust", "1234567890"];
 const FIGURES = ["0.15", "0.008", "12.70 mm", "0.25°", "−10.4°", "0.0118 in", "1234567890"];
 /** The pointer stays this far inside the window, px. */
 const EDGE = 4;
