@@ -119,18 +119,15 @@ export class Teaching {
     this.go(Math.max(1, Math.min(this.step + by, this.lesson.stands.length)));
   }
 
-  close() {
+  async close() {
     this.hall.leave();
-    const left = this.lesson;
-    this.lesson = null;
     const { session } = this;
-    if (left && stepOf(session.work.on)) {
-      const first = { ...session.work, on: session.scenarios.ids[0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null };
-      session.begin(first).then(() => {
-        session.light(null);
-        session.commit();
-      });
+    if (stepOf(session.work.on)) {
+      await session.begin({ ...session.work, on: session.scenarios.ids[0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
+      session.light(null);
+      session.commit();
     }
+    this.lesson = null;
     this.show();
     byId("lessons").focus();
   }

@@ -78,7 +78,10 @@ describe("a lesson, in Chromium", () => {
     assert.equal(await hand.inside(() => document.querySelector(".lesson-again").hidden), true);
     assert.match(await hash(), /on=lesson-why-so-little-2&.*at=1/);
     await click(".lesson-close");
-    assert.equal(await hand.inside(() => document.querySelector(".lesson").hidden), true);
+    await hand.inside(() => new Promise((done) => {
+      const look = () => (document.querySelector(".lesson").hidden ? done(true) : setTimeout(look, 20));
+      look();
+    }));
     assert.match(await hash(), /on=ferry-winch&/);
   });
 
