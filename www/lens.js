@@ -90,6 +90,9 @@ export class Lens {
     if (!plan || !across) return;
     this.figure.style.setProperty("left", `${across.x_px}px`);
     this.figure.style.setProperty("top", `${plan.y_px}px`);
+    // what stands under it may leave less height than width
+    const over = this.figure.offsetHeight / 2 + EDGE_PX - plan.y_px;
+    if (home === this.stage.sheet && over > 0) this.canvas.style.setProperty("--size", `${Math.round(Math.max(room - 2 * over, LEAST_PX / 2))}px`);
   }
 
   /**
