@@ -12,6 +12,8 @@ import { contactName, say } from "./words.js";
 const LEAST_PX = 130;
 const MOST_PX = 300;
 const EDGE_PX = 12;
+/** What is written under it, and chosen there. */
+const CAPTION_REM = 7.8;
 const BESIDE_PX = 14;
 const HIGH = 0.9;
 /** A pointer that moves less between down and up has clicked. */
@@ -26,6 +28,9 @@ export class Lens {
   /** @type {string|null} the contact that is shown */
   shown = null;
   pressed = [0, 0];
+
+  /** Where the sections lay when it was seated. */
+  seated = "";
 
   /** @param {Stage} stage */
   constructor(stage) {
@@ -79,6 +84,9 @@ export class Lens {
   /** Stands on the drawing where the section across leaves room above it, else beside the lists. */
   seat() {
     const places = this.session.bench.views();
+    const now = JSON.stringify([places, this.stage.field.clientWidth]);
+    if (now === this.seated) return;
+    this.seated = now;
     const side = places.find(({ view }) => view === "elevation");
     const across = side && places.find(({ view }) => view === "end");
     const plan = places.find(({ view }) => view === "plan");
@@ -90,13 +98,11 @@ export class Lens {
     if (!plan || !across) return;
     this.figure.style.setProperty("left", `${across.x_px}px`);
     this.figure.style.setProperty("top", `${plan.y_px}px`);
-    // what stands under it may leave less height than width
-    const over = this.figure.offsetHeight / 2 + EDGE_PX - plan.y_px;
-    if (home === this.stage.sheet && over > 0) this.canvas.style.setProperty("--size", `${Math.round(Math.max(room - 2 * over, LEAST_PX / 2))}px`);
   }
 
   /**
-   * How wide it can be above the section across: to the sheet's edge on the right, to the figures of the plan on the left.
+   * How wide it can be above the section across: to the sheet's edge on the right, to the figures of the plan on the
+   * left, and with what stands under it no higher than the plan.
    * @param {import("./kernel.js").Place} across
    * @param {import("./kernel.js").Place} plan
    */
@@ -104,7 +110,8 @@ export class Lens {
     const { bench } = this.session;
     let half = this.stage.field.clientWidth - across.x_px - EDGE_PX;
     while (half > LEAST_PX / 2 && bench.view_at(across.x_px - half + BESIDE_PX, across.y_px)?.view !== "end") half -= BESIDE_PX;
-    return Math.min(2 * half, HIGH * (across.y_px - plan.y_px), MOST_PX);
+    const caption = CAPTION_REM * parseFloat(getComputedStyle(document.documentElement).fontSize);
+    return Math.min(2 * half, HIGH * (across.y_px - plan.y_px), 2 * (plan.y_px - EDGE_PX) - caption, MOST_PX);
   }
 
   /** What it is held at when nothing is pointed at: the lit face, or the first that touches. */
