@@ -29,7 +29,7 @@ export function startHeader(session) {
     dress(unit, { "aria-label": say(`unit.name.${session.work.unit}`), title: say(`unit.name.${session.work.unit}`) });
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
-    const scenario = session.bench.scenario();
+    const { scenario } = session;
     const about = session.scenarios.get(session.work.on)?.about ?? say("size.about", { number: sizeNumber(session.work.on) });
     byId("about").replaceChildren(make("b", {}, sizeNumber(session.work.on) ? "" : scenario.title), " ", about, " ",
       make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));

@@ -1,7 +1,7 @@
 // What the bench says of itself: asked once a change, however many parts of the page want to know.
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
-/** @typedef {{state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
+/** @typedef {{scenario?: import("./kernel.js").Scenario, state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
 /** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[]}} Said */
 
 export class Seen {
@@ -16,6 +16,10 @@ export class Seen {
   /** The bench has changed: ask again. */
   forget() {
     this.seen = {};
+  }
+
+  get scenario() {
+    return (this.seen.scenario ??= this.bench.scenario());
   }
 
   get state() {

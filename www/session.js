@@ -119,7 +119,7 @@ export class Session extends Seen {
    */
   offers(ask) {
     const { offers, begin } = questionOf(ask);
-    return offers(this.bench.scenario()) || (begin !== undefined && this.state.fits);
+    return offers(this.scenario) || (begin !== undefined && this.state.fits);
   }
 
   /**
