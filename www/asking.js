@@ -1,6 +1,7 @@
 // Opens what a question brings when it is first asked: its module, its words, its style; and shows it while it is asked.
 
 import { byId, make } from "./dom.js";
+import { once } from "./once.js";
 import { questionOf } from "./questions.js";
 import { loadWords, say } from "./words.js";
 
@@ -8,24 +9,23 @@ import { loadWords, say } from "./words.js";
 /** @typedef {import("./questions.js").Asked} Asked */
 /** @typedef {import("./questions.js").Question} Question */
 
-/** @type {Map<string, Promise<void>>} */
-const sheets = new Map();
-
-/** @param {string} address */
-export function addSheet(address) {
-  if (!sheets.has(address)) sheets.set(address, fetchSheet(address).catch((error) => {
-    sheets.delete(address);
-    throw error;
-  }));
-  return sheets.get(address);
-}
-
-/** @param {string} address */
-async function fetchSheet(address) {
+const addSheet = once(async (address) => {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
   const sheet = await new CSSStyleSheet().replace(await answer.text());
   document.adoptedStyleSheets.push(sheet);
+});
+
+/**
+ * What a part of the page needs before it can be shown: its module, words and style sheets, fetched side by side.
+ * @template T
+ * @param {() => Promise<T>} load
+ * @param {string[]} words
+ * @param {string[]} sheets
+ */
+export async function bring(load, words, sheets) {
+  const [module] = await Promise.all([load(), ...words.map(loadWords), ...sheets.map(addSheet)]);
+  return module;
 }
 
 /** @param {Session} session */
@@ -35,12 +35,14 @@ export function startAsking(session) {
   const trouble = make("p", { class: "fault", role: "alert", hidden: true });
   byId("stage").insertBefore(trouble, byId("live"));
 
-  /** @param {Question} question */
-  async function open({ id, open: load, sheets: own = [] }) {
+  /**
+   * @param {Question} question
+   * @param {NonNullable<Question["open"]>} load
+   */
+  async function open({ id, sheets = [] }, load) {
     opened.set(id, "opening");
     try {
-      const [module] = await Promise.all([load?.(), loadWords(id), ...own.map(addSheet)]);
-      if (module) opened.set(id, module.open(session));
+      opened.set(id, (await bring(load, [id], sheets)).open(session));
     } catch {
       opened.set(id, "failed");
     }
@@ -49,7 +51,7 @@ export function startAsking(session) {
 
   session.listen((what) => {
     const question = questionOf(session.work.ask);
-    if (question.open && !opened.has(question.id)) open(question);
+    if (question.open && !opened.has(question.id)) open(question, question.open);
     const found = opened.get(question.id);
     const asked = typeof found === "object" ? found : null;
     document.body.toggleAttribute("data-own", question.open !== undefined);

@@ -2,6 +2,7 @@
 
 import { byId, dress, make } from "./dom.js";
 import { QUESTIONS, waysOf } from "./questions.js";
+import { anew } from "./work.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -13,8 +14,7 @@ export function startHeader(session) {
   const menu = /** @type {HTMLSelectElement} */ (byId("scenario"));
   menu.append(ours(session), published(session));
   menu.addEventListener("change", () => {
-    const next = { ...session.work, on: menu.value, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null, corner: "middle" };
-    session.begin(next).then(() => session.commit(), () => {
+    session.begin(anew(session.work, menu.value)).then(() => session.commit(), () => {
       menu.value = session.work.on;
       byId("chain-fault").hidden = false;
       byId("chain-fault").textContent = say("ask.failed");
@@ -43,7 +43,7 @@ export function startHeader(session) {
  */
 function showChosen(menu, { work: { on }, scenarios }) {
   const step = menu.querySelector("option[data-step]");
-  const brought = on === "own" || on.startsWith("lesson-");
+  const brought = scenarios.isBrought(on);
   if (!step && brought) menu.prepend(make("option", { "data-step": true, value: on }, scenarios.nameOf(on)));
   else if (step && !brought) step.remove();
   else if (step) dress(step, { value: on }), step.replaceChildren(scenarios.nameOf(on));

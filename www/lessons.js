@@ -1,33 +1,38 @@
 // The way to the lessons; what they bring is fetched when the first of them is asked for.
 
-import { addSheet } from "./asking.js";
+import { bring } from "./asking.js";
 import { byId } from "./dom.js";
-import { loadWords } from "./words.js";
+import { once } from "./once.js";
 
 /** @typedef {import("./session.js").Session} Session */
 
-const STEP = /^lesson-(.+)-\d+$/;
+const NAME = /^lesson-(.+)-(\d+)$/;
 
-/** @type {Promise<{choose: () => void, heed: () => void}>|undefined} */
-let brought;
-
-/** @param {Session} session */
-const bring = (session) => (brought ??= Promise.all([import("./lesson/choose.js"), loadWords("lesson"), addSheet("lesson/lesson.css")])
-  .then(([{ open }]) => open(session)));
+/**
+ * The lesson and step (from 1) that a scenario's name means; null for any other.
+ * @param {string} on
+ */
+export function stepOf(on) {
+  const found = NAME.exec(on);
+  return found ? { id: found[1], step: Number(found[2]) } : null;
+}
 
 /**
  * Puts the lesson of a step that the address asks for among the scenarios, so that the address can be read.
  * @param {Session} session
  */
 export async function shelveAsked(session) {
-  const found = STEP.exec(new URLSearchParams(location.hash.slice(1)).get("on") ?? "");
-  if (found) await (await import("./lesson/shelf.js")).lessonCalled(session, found[1]);
+  const asked = stepOf(new URLSearchParams(location.hash.slice(1)).get("on") ?? "");
+  if (asked) await (await import("./lesson/shelf.js")).lessonCalled(session, asked.id);
 }
 
 /** @param {Session} session */
 export function startLessons(session) {
-  byId("lessons").addEventListener("click", async () => (await bring(session)).choose());
-  session.listen(async () => {
-    if (!brought && STEP.test(session.work.on)) (await bring(session)).heed();
+  const opened = once(async () => {
+    const { open } = await bring(() => import("./lesson/choose.js"), ["lesson"], ["lesson/lesson.css"]);
+    return open(session);
   });
+  byId("lessons").addEventListener("click", async () => (await opened("lessons")).choose());
+  // without what it brings a step is a chain like any other
+  session.listen(() => stepOf(session.work.on) && opened("lessons").catch(() => {}));
 }

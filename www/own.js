@@ -1,13 +1,14 @@
 // A scenario that a visitor opened from a file, and the way to keeping and handing over; a reload keeps it.
 
-import { addSheet } from "./asking.js";
+import { bring } from "./asking.js";
 import { byId } from "./dom.js";
-import { loadWords } from "./words.js";
+import { once } from "./once.js";
 
 /** @typedef {import("./session.js").Session} Session */
 
 const KEY = "lightgap.own";
-const OWN = "own";
+/** What an opened file is called among the scenarios. */
+export const OWN = "own";
 
 /** @param {Session} session */
 export function keepOwn(session) {
@@ -28,22 +29,19 @@ export function restoreOwn(session) {
   }
 }
 
-/** @type {Promise<{show: () => void, take: (file: File) => Promise<void>}>|undefined} */
-let brought;
-
-/** @param {Session} session */
-const bring = (session) => (brought ??= Promise.all([import("./keep/keep.js"), loadWords("keep"), loadWords("lesson"), addSheet("keep/keep.css"), addSheet("lesson/lesson.css")])
-  .then(([{ open }]) => open(session)));
-
 /** @param {Session} session */
 export function startKeeping(session) {
-  byId("keep").addEventListener("click", async () => (await bring(session)).show());
+  const opened = once(async () => {
+    const { open } = await bring(() => import("./keep/keep.js"), ["keep", "lesson"], ["keep/keep.css", "lesson/lesson.css"]);
+    return open(session);
+  });
+  byId("keep").addEventListener("click", async () => (await opened("keep")).show());
   addEventListener("dragover", (event) => event.dataTransfer?.types.includes("Files") && event.preventDefault());
   addEventListener("drop", async (event) => {
     const [file] = event.dataTransfer?.files ?? [];
     if (!file) return;
     event.preventDefault();
-    const keeping = await bring(session);
+    const keeping = await opened("keep");
     keeping.show();
     await keeping.take(file);
   });

@@ -25,6 +25,11 @@ export class Scenarios {
     return this.ids.includes(id) || this.files.has(id);
   }
 
+  /** @param {string} id one that the menu does not list */
+  isBrought(id) {
+    return this.names.has(id);
+  }
+
   /** @param {string} id */
   nameOf(id) {
     return this.names.get(id) ?? say(this.list.find((each) => each.id === id)?.title ?? id);

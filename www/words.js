@@ -1,6 +1,7 @@
 // Every visible sentence, by id, from words/<language>/: those of the first screen, and those of each later question.
 
 import { figure } from "./figures.js";
+import { once } from "./once.js";
 
 /** @type {Record<string, string>} */
 let words = {};
@@ -9,13 +10,13 @@ let words = {};
  * Fetches words of the page's language; gives all that have been fetched.
  * @param {string} part `first`, or the id of a question
  */
-export async function loadWords(part) {
+export const loadWords = once(async (part) => {
   const answer = await fetch(`words/en/${part}.json`);
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
   const more = await answer.json(); // others may have come meanwhile
   words = { ...words, ...more };
   return words;
-}
+});
 
 /**
  * Is there a sentence of this id?

@@ -60,6 +60,16 @@ export const newWork = (on) => ({
 });
 
 /**
+ * Another scenario as its file has it, at its stop; unit and what lies in the magnifier stay.
+ * @param {Work} work
+ * @param {string} on
+ * @returns {Work}
+ */
+export const anew = (work, on) => ({
+  ...work, on, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null, corner: "middle",
+});
+
+/**
  * Puts the chain of a state on the bench: first what it began with, then what was changed.
  * @param {BenchLike} bench
  * @param {import("./scenarios.js").Scenarios} scenarios

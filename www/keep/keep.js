@@ -8,14 +8,14 @@ import { say } from "../words.js";
 import { shelve } from "../lesson/shelf.js";
 import { teach } from "../lesson/lesson.js";
 import { flat } from "./flat.js";
-import { keepOwn } from "../own.js";
+import { stepOf } from "../lessons.js";
+import { keepOwn, OWN } from "../own.js";
+import { anew } from "../work.js";
 
 /** @typedef {import("../session.js").Session} Session */
 
 const WIDTHS_PX = [800, 1600, 3200];
 const LARGEST_BYTES = 1_000_000;
-/** A file that was opened lies on the shelf under this name. */
-const OWN = "own";
 
 /**
  * Hands a file to the visitor.
@@ -98,7 +98,7 @@ export function open(session) {
     }
     const last = { name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) };
     session.scenarios.set(OWN, { name: String(read?.title ?? given.name), scenario: read });
-    const faults = session.put({ ...session.work, on: OWN, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
+    const faults = session.put(anew(session.work, OWN));
     if (faults.length > 0) {
       if (last.scenario) session.scenarios.set(OWN, { ...last, scenario: last.scenario });
       else session.scenarios.drop(OWN);
@@ -131,7 +131,7 @@ export function open(session) {
     take,
     show() {
       link.value = location.href;
-      told.textContent = session.work.on === OWN || session.work.on.startsWith("lesson-own-") ? say("keep.own") : "";
+      told.textContent = [session.work.on, stepOf(session.work.on)?.id].includes(OWN) ? say("keep.own") : "";
       fault.hidden = true;
       if (!dialog.open) dialog.showModal();
     },

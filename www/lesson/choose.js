@@ -10,6 +10,7 @@ import { lessonCalled, listLessons } from "./shelf.js";
 /** @param {Session} session */
 export function open(session) {
   const teaching = teach(session);
+  teaching.heed(); // a step may be on the bench already
   const list = make("ol", { class: "lesson-list" });
   const dialog = make("dialog", { class: "lessons", "aria-labelledby": "lessons-title" },
     make("h2", { id: "lessons-title" }, say("lessons.title")), make("p", { class: "hint" }, say("lessons.hint")), list,
@@ -27,7 +28,6 @@ export function open(session) {
   }
 
   return {
-    heed: () => teaching.heed(),
     async choose() {
       const all = await listLessons();
       list.replaceChildren(...all.map(({ id, title }, index) =>

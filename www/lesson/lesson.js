@@ -1,12 +1,15 @@
 // A lesson: its step over the drawing, the guess before the answer, and the way from step to step.
 
+import { toAddress } from "../address.js";
 import { byId, dress, make } from "../dom.js";
 import { figure } from "../figures.js";
 import { labour } from "../labour.js";
 import { say } from "../words.js";
 import { Guess } from "./guess.js";
 import { Hall } from "./hall.js";
-import { filled, lessonCalled, nameOf, stepOf } from "./shelf.js";
+import { stepOf } from "../lessons.js";
+import { anew } from "../work.js";
+import { filled, lessonCalled, nameOf } from "./shelf.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./shelf.js").Lesson} Lesson */
@@ -18,8 +21,6 @@ export class Teaching {
   step = 1;
   /** @type {Record<string, any>|null} what the kernel worked out for the step */
   numbers = null;
-  /** @type {{ask: string, how: string}|null} where the step led: a question may not be asked of its chain */
-  arrived = null;
   /** @type {Map<string, Guess>} by step, so that hands and answers stay */
   guesses = new Map();
 
@@ -59,13 +60,21 @@ export class Teaching {
     return known;
   }
 
-  /** Whether the bench stands as the step left it. */
+  /**
+   * The work as the step leaves it.
+   * @param {Lesson} lesson
+   * @param {Stand} stand
+   */
+  workOf({ id }, { question: ask, way: how, at }) {
+    return { ...anew(this.session.work, nameOf(id, this.step)), ask, how, at };
+  }
+
+  /** Whether the bench stands as the step left it, however large its gaps are drawn. */
   get isThere() {
-    const { session: { work }, lesson, stand } = this;
-    if (!lesson || !stand || work.on !== nameOf(lesson.id, this.step)) return false;
-    const { ask, how } = this.arrived ?? { ask: stand.question, how: stand.way };
-    const changed = [work.chain, work.drive, work.parts].some((part) => Object.keys(part).length > 0);
-    return !changed && !work.held && work.pulls.length === 0 && work.at === stand.at && work.how === how && work.ask === ask;
+    const { session, lesson, stand } = this;
+    if (!lesson || !stand) return false;
+    const ask = session.offers(stand.question) ? stand.question : "give";
+    return toAddress({ ...this.workOf(lesson, stand), ask, times: session.work.times }) === toAddress(session.work);
   }
 
   /** @param {string} text */
@@ -91,10 +100,7 @@ export class Teaching {
     const stand = lesson?.stands[step - 1];
     if (!lesson || !stand) return;
     this.step = step;
-    const on = nameOf(lesson.id, step);
-    const { question: ask, way: how, at } = stand;
-    session.put({ ...session.work, on, chain: {}, drive: {}, parts: {}, ask, how, at, held: null, pulls: [], times: null });
-    this.arrived = { ask: session.work.ask, how: session.work.how };
+    session.put(this.workOf(lesson, stand));
     session.arrive();
     session.light(stand.light ?? null);
     await this.reckon(stand);
@@ -123,7 +129,7 @@ export class Teaching {
     this.hall.leave();
     const { session } = this;
     if (stepOf(session.work.on)) {
-      await session.begin({ ...session.work, on: session.scenarios.ids[0], chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null });
+      await session.begin(anew(session.work, session.scenarios.ids[0]));
       session.light(null);
       session.commit();
     }
@@ -138,7 +144,7 @@ export class Teaching {
     if (asked && (asked.id !== this.lesson?.id || asked.step !== this.step)) {
       const lesson = await lessonCalled(this.session, asked.id);
       if (!lesson || this.session.work.on !== nameOf(asked.id, asked.step)) return;
-      [this.lesson, this.step, this.arrived] = [lesson, asked.step, null];
+      [this.lesson, this.step] = [lesson, asked.step];
       if (this.stand && this.isThere) this.session.light(this.stand.light ?? null);
       if (this.stand) await this.reckon(this.stand);
     }

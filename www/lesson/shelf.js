@@ -18,19 +18,8 @@
 /** @typedef {{id: string, title: string, about: string, file: Record<string, any>, stands: Stand[]}} Lesson */
 /** @typedef {{id: string, file: string, title: string}} Listed */
 
-const NAME = /^lesson-(.+)-(\d+)$/;
-
 /** @type {Map<string, Lesson>} those on the shelf */
 const shelf = new Map();
-
-/**
- * The lesson and step (from 1) that a scenario's name means; null for any other.
- * @param {string} on
- */
-export function stepOf(on) {
-  const found = NAME.exec(on);
-  return found ? { id: found[1], step: Number(found[2]) } : null;
-}
 
 /**
  * @param {string} id
