@@ -13,6 +13,8 @@ const OWN = "input, select, textarea, summary, dialog, [role=slider], #sheet, #g
 
 export class Hall {
   channel = new BroadcastChannel("lightgap.lesson");
+  /** What the second window was told last. */
+  told = "";
 
   /** @param {Teaching} teaching */
   constructor(teaching) {
@@ -70,20 +72,27 @@ export class Hall {
   show() {
     dress(this.enter, { "aria-pressed": String(this.is) });
     this.enter.textContent = say(this.is ? "lesson.hall.out" : "lesson.hall");
+    const now = JSON.stringify(this.said());
+    if (now === this.told) return;
+    this.told = now;
     this.tell();
   }
 
   /** Tells the second window where the lesson stands. */
   tell() {
+    this.channel.postMessage(this.said());
+  }
+
+  said() {
     const { lesson, step, stand, guess, numbers } = this.teaching;
-    if (!lesson || !stand || !numbers) return this.channel.postMessage({ over: say("lesson.over") });
+    if (!lesson || !stand || !numbers) return { over: say("lesson.over") };
     const after = lesson.stands[step];
     const asked = guess && { text: guess.write(guess.ask.text), hands: guess.hands, answer: guess.ask.answer,
       choices: guess.ask.choices.map((each) => guess.write(each)), because: guess.write(guess.ask.because ?? "") };
-    this.channel.postMessage({
+    return {
       title: lesson.title, step: say("lesson.count", { step, of: lesson.stands.length }), say: this.teaching.write(stand.say), asked,
       next: after ? say("lesson.then", { say: after.say.replace(/\{[\w.]+\}/g, "…") }) : say("lesson.last"),
       words: { answer: say("lesson.answer"), hands: guess?.hands.map((count) => say("lesson.hands.said", { count })) ?? [] },
-    });
+    };
   }
 }
