@@ -47,6 +47,12 @@ impl Body {
     pub fn index(self) -> usize {
         self as usize
     }
+
+    /// The rigid body that it belongs to: both inner plates are one with a bush.
+    pub(super) fn rigid(self, construction: Construction) -> Self {
+        let bushed = construction == Construction::Bushed;
+        if bushed && self == Self::InnerNear { Self::InnerFar } else { self }
+    }
 }
 
 /// Where every body of a pitch stands in the plan section. Each body's own origin is: a link's, its

@@ -28,6 +28,7 @@ mod write;
 
 pub use force::{Force, Wrench};
 
+use super::bend::MOST_UNKNOWNS;
 use super::body::{Body, Pose};
 use super::meeting::{Meeting, meetings};
 use super::name::Joint;
@@ -36,8 +37,6 @@ use crate::plane::Point;
 use crate::solve::{Band, Problem, Report, Solver, Start, Status};
 use pace::Pace;
 
-/// Five bodies times three, and two springs.
-const MOST_UNKNOWNS: usize = 17;
 /// Rounds after which a pose is given up.
 const MOST_ROUNDS: u32 = 200;
 /// A step below this ends the rounds, in pitches: the forces that it leaves unbalanced are as small

@@ -7,6 +7,7 @@
 //! Every contact is a corner of one body against a flat face of another ([`Meeting`]). A corner may
 //! be rounded; its gap to the face is exact at any finite rotation.
 
+mod bend;
 mod body;
 mod curve;
 mod elevation;

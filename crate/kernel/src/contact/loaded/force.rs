@@ -58,7 +58,7 @@ impl Loaded {
     /// What the contacts do to a body: force and moment about the body's own origin. Of a bushed
     /// inner link both plates answer for the whole.
     pub fn pushed(&self, body: Body) -> Wrench {
-        let body = self.rigid_body(body);
+        let body = body.rigid(self.construction);
         let origin = self.pose.of(body).origin();
         let mut sum = Wrench::default();
         for force in &self.forces {
@@ -88,8 +88,8 @@ impl Loaded {
             let meeting = self.sprung(i);
             self.forces.push(Force {
                 contact: meeting.contact,
-                on: self.rigid_body(meeting.corner_body),
-                by: self.rigid_body(meeting.face_body),
+                on: meeting.corner_body.rigid(self.construction),
+                by: meeting.face_body.rigid(self.construction),
                 at: meeting.place_on_face(&self.pose),
                 direction: self.pose.of(meeting.face_body).direction(meeting.normal),
                 size_n: push * self.size_n,

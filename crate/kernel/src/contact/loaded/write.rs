@@ -1,7 +1,6 @@
 //! The problem of a round, and the step that it gives.
 
 use super::Loaded;
-use crate::chain::Construction;
 use crate::contact::body::Body;
 use crate::contact::name::Joint;
 use crate::plane::Placement;
@@ -12,7 +11,7 @@ const NEAR: f64 = 1e-3;
 impl Loaded {
     /// The place of a body's unknowns, if it is free.
     pub(super) fn place(&self, body: Body) -> Option<usize> {
-        let body = self.rigid_body(body);
+        let body = body.rigid(self.construction);
         self.free.iter().position(|&free| free == body).map(|i| 3 * i)
     }
 
@@ -24,12 +23,6 @@ impl Loaded {
     /// Stiffness of a spring whose unknown is its yaw times pitch, in units of the load, 1/mm.
     pub(super) fn spring_stiffness(&self) -> f64 {
         self.stiffness_n_mm.unwrap_or(0.0) / (self.size_n * self.pitch_mm * self.pitch_mm)
-    }
-
-    /// The body that a plate belongs to: both plates are one with a bush.
-    pub(super) fn rigid_body(&self, body: Body) -> Body {
-        let bushed = self.construction == Construction::Bushed;
-        if bushed && body == Body::InnerNear { Body::InnerFar } else { body }
     }
 
     /// Takes so much of the solver's step.

@@ -5,7 +5,8 @@
 //! fro where the wishes are weaker than the bend. Where the bend makes a fold (a chain in
 //! compression), only as much of it is taken as leaves the problem convex.
 
-use super::{MOST_UNKNOWNS, Settler, Wish};
+use super::{Settler, Wish};
+use crate::contact::bend::Bend;
 use crate::contact::body::Body;
 use crate::plane::Point;
 
@@ -13,9 +14,6 @@ use crate::plane::Point;
 const TRIES: u32 = 6;
 /// The bend may take away this much of the wishes' own curvature, one part in five.
 const MARGIN: f64 = 1.25;
-
-/// The second derivatives of the objective and of the gaps that push.
-pub(super) type Bend = [[f64; MOST_UNKNOWNS]; MOST_UNKNOWNS];
 
 impl Settler {
     /// Adds as much of the bend about the present pose as leaves the problem convex, the pushes of
@@ -25,47 +23,28 @@ impl Settler {
         let mut taken = 0.0;
         let mut share = 1.0;
         for _ in 0..TRIES {
-            self.add_bend(&bend, MARGIN * share - taken);
+            bend.add_to(&mut self.problem, MARGIN * share - taken);
             taken = MARGIN * share;
             if self.problem.hessian_band().is_positive(&mut self.factors) {
-                self.add_bend(&bend, share - taken);
+                bend.add_to(&mut self.problem, share - taken);
                 self.pull_bend(&bend, share);
                 return;
             }
             share *= 0.5;
         }
-        self.add_bend(&bend, -taken);
+        bend.add_to(&mut self.problem, -taken);
     }
 
     /// The bend about the present pose.
     fn bend(&self, wishes: &[Wish]) -> Bend {
-        let mut bend = [[0.0; MOST_UNKNOWNS]; MOST_UNKNOWNS];
+        let mut bend = Bend::none();
         for wish in wishes {
             self.bend_of_wish(wish, &mut bend);
         }
         let pushes = self.solver.push();
         for (meeting, &push) in self.meetings.iter().zip(pushes).filter(|(_, push)| **push > 0.0) {
-            let curve = meeting.curve(&self.pose);
-            let corner = self.place(meeting.corner_body);
-            let face = self.place(meeting.face_body);
-            let p = self.pitch_mm;
-            let turn = |place: Option<usize>| place.map(|at| at + 2);
-            let mut add = |i: Option<usize>, j: Option<usize>, value: f64| {
-                if let (Some(i), Some(j)) = (i, j) {
-                    bend[i][j] -= push * value;
-                    if i != j {
-                        bend[j][i] -= push * value;
-                    }
-                }
-            };
-            add(turn(corner), turn(corner), curve.corner / (p * p));
-            add(turn(face), turn(face), curve.face / (p * p));
-            add(turn(corner), turn(face), curve.both / (p * p));
-            for (axis, value) in [curve.shift.x, curve.shift.y].into_iter().enumerate() {
-                let along = |place: Option<usize>| place.map(|at| at + axis);
-                add(turn(face), along(corner), value / p);
-                add(turn(face), along(face), -value / p);
-            }
+            let places = (self.place(meeting.corner_body), self.place(meeting.face_body));
+            bend.take_gap(push, &meeting.curve(&self.pose), places, self.pitch_mm);
         }
         bend
     }
@@ -77,7 +56,8 @@ impl Settler {
         let arm = self.pose.of(body).direction(inside);
         let miss = self.miss(body, inside, to);
         let turned = Self::POINT_WEIGHTS * miss * arm;
-        bend[place + 2][place + 2] += (turned.x + turned.y) / (self.pitch_mm * self.pitch_mm);
+        let yaw = Some(place + 2);
+        bend.add(yaw, yaw, (turned.x + turned.y) / (self.pitch_mm * self.pitch_mm));
     }
 
     /// How far a held point is from where it is wished, no further than a hand calls.
@@ -86,22 +66,13 @@ impl Settler {
         from + (to - from).clamp_length_max(self.call_mm) - self.pose.of(body).outward(inside)
     }
 
-    fn add_bend(&mut self, bend: &Bend, share: f64) {
-        let unknowns = self.problem.unknowns();
-        for (i, row) in bend.iter().enumerate().take(unknowns) {
-            for (j, value) in row.iter().enumerate().take(i + 1) {
-                *self.problem.hessian_mut(i, j) += share * value;
-            }
-        }
-    }
-
     /// The bend is about the present pose, not the straight one.
     fn pull_bend(&mut self, bend: &Bend, share: f64) {
         let unknowns = self.problem.unknowns();
         for &body in &self.free {
             let Some(place) = self.place(body) else { continue };
             for (axis, x) in self.deviation(body).into_iter().enumerate() {
-                let column = bend.iter().map(|row| row[place + axis]);
+                let column = bend.column(place + axis);
                 for (pull, value) in self.problem.gradient_mut()[..unknowns].iter_mut().zip(column)
                 {
                     *pull -= share * value * x;

@@ -1,7 +1,6 @@
 //! Writing the problem of a round: wishes and looseness as squares, gaps as rows.
 
 use super::{Along, MOST_UNKNOWNS, Settler, Wish};
-use crate::chain::Construction;
 use crate::contact::body::{Body, Pose};
 use crate::contact::meeting::{Meeting, Slope};
 use crate::plane::{Point, quarter_turn};
@@ -22,8 +21,7 @@ impl Settler {
 
     /// The place of a body's unknowns, if it is free.
     pub(super) fn place(&self, body: Body) -> Option<usize> {
-        let bushed = self.construction == Construction::Bushed;
-        let body = if bushed && body == Body::InnerNear { Body::InnerFar } else { body };
+        let body = body.rigid(self.construction);
         self.free.iter().position(|&free| free == body).map(|i| 3 * i)
     }
 
