@@ -18,6 +18,7 @@ mod mover;
 mod name;
 mod plan;
 mod play;
+mod room;
 mod settle;
 mod widen;
 
@@ -26,7 +27,8 @@ pub use curve::Curve;
 pub use elevation::{Elevation, Pull, SideGap};
 pub use meeting::{Meeting, Slope, meetings};
 pub use name::{Contact, End, Joint, Kind, Side};
-pub use play::{Limit, Limiter, Play, RoomPoint, room, worn_room};
+pub use play::{Limit, Limiter, Play};
+pub use room::{RoomPoint, room, worn_room};
 pub use settle::{Along, OVERLAP_MM, Settled, Settler, Wish};
 pub use widen::{MOST_TIMES, cap, widen};
 

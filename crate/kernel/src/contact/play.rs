@@ -13,7 +13,6 @@
 //! along x. Source: derived from the shapes of the parts; the small-angle forms c/W and
 //! a/(gi + go) are its checks.
 
-use super::name::{Contact, End, Joint, Kind, Side};
 use crate::chain::{Construction, Sizes, WornBore};
 use crate::solve::{RootStatus, root_between};
 
@@ -139,7 +138,7 @@ impl<'a> Bearing<'a> {
     }
 
     /// The same bearing of a worn joint, `sizes` being its plan section's.
-    fn shifted(self, worn: &WornBore) -> Self {
+    pub(super) fn shifted(self, worn: &WornBore) -> Self {
         Self { shift_mm: worn.shift_mm(), ..self }
     }
 
@@ -222,65 +221,13 @@ fn last_with_room(room: impl Fn(f64) -> f64, most_rad: f64) -> f64 {
     if root.status == RootStatus::NotBracketed { most_rad } else { root.at }
 }
 
-/// A point of the outline of the room to move.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct RoomPoint {
-    /// Offset of the inner link across the chain, mm.
-    pub offset_mm: f64,
-    /// Yaw of the inner link, rad.
-    pub yaw_rad: f64,
-    /// The contact that makes the edge from this point to the next.
-    pub by: Contact,
-}
-
-/// The room to move of the first joint: the outline, anticlockwise, of every (offset, yaw) that some
-/// x allows. Curved edges are sampled.
-pub fn room(sizes: &Sizes) -> Vec<RoomPoint> {
-    worn_room(sizes, &WornBore::NONE)
-}
-
-/// The same room of a joint that has worn on its loaded side.
-pub fn worn_room(sizes: &Sizes, worn: &WornBore) -> Vec<RoomPoint> {
-    const STEPS: u32 = 12;
-    let plan = &worn.plan_sizes(sizes);
-    let bearing = Bearing::one(plan).shifted(worn);
-    let limit = bearing.limit();
-    let top = limit.angle_rad;
-    let by = |kind, end, side| Contact { kind, joint: Joint::First, end, side, inner: false };
-    let at = |yaw_rad: f64, high: bool, by| RoomPoint {
-        offset_mm: if high {
-            bearing.offset_high_mm(yaw_rad)
-        } else {
-            bearing.offset_low_mm(yaw_rad)
-        },
-        yaw_rad,
-        by,
-    };
-    let steps = |from: f64, to: f64| {
-        (0..STEPS).map(move |i| from + (to - from) * f64::from(i) / f64::from(STEPS))
-    };
-    let face = |end, side| by(Kind::PlateFace, end, side);
-    let mut outline = Vec::new();
-    outline.extend(steps(-top, 0.0).map(|yaw| at(yaw, true, face(End::Far, Side::Left))));
-    outline.extend(steps(0.0, top).map(|yaw| at(yaw, true, face(End::Far, Side::Right))));
-    if limit.by == Limiter::Pin {
-        outline.push(at(top, true, by(Kind::PinBore, End::Far, Side::Right)));
-    }
-    outline.extend(steps(top, 0.0).map(|yaw| at(yaw, false, face(End::Near, Side::Left))));
-    outline.extend(steps(0.0, -top).map(|yaw| at(yaw, false, face(End::Near, Side::Right))));
-    if limit.by == Limiter::Pin {
-        outline.push(at(-top, false, by(Kind::PinBore, End::Far, Side::Left)));
-    }
-    outline
-}
-
 #[cfg(test)]
-mod tests {
+pub(super) mod tests {
     use super::*;
     use crate::chain::Dimension;
 
     /// The pin and bore of the worked figures in the derivation: d2 3.6, d3 3.63, B 5.
-    fn worked(mouth_mm: f64) -> Sizes {
+    pub(in crate::contact) fn worked(mouth_mm: f64) -> Sizes {
         let stated = [
             (Dimension::Pitch, 12.7),
             (Dimension::RollerDiameter, 7.75),
@@ -322,17 +269,6 @@ mod tests {
         s.bore_mm = s.pin_diameter_mm;
         let play = Play::of(&s);
         assert_eq!((play.turn.angle_rad, play.turn.by), (0.0, Limiter::Pin));
-    }
-
-    #[test]
-    fn the_outline_closes_and_is_the_same_turned_by_half() {
-        let outline = room(&worked(0.2));
-        let half = outline.len() / 2;
-        for (i, point) in outline.iter().enumerate() {
-            let other = outline[(i + half) % outline.len()];
-            assert!((point.offset_mm + other.offset_mm).abs() < 1e-12);
-            assert!((point.yaw_rad + other.yaw_rad).abs() < 1e-12);
-        }
     }
 
     #[test]
