@@ -105,12 +105,43 @@ impl Interior {
         close: f64,
         spent: &mut u32,
     ) -> bool {
-        let reached =
-            by_joint!(rows.stride, approach_of, self, rows, scaled, &mut point.x, close, spent);
+        let x = &mut point.x;
+        let reached = by_joint!(rows.stride, self.run(rows, scaled, x, close, spent));
         for (push, wall) in point.push.iter_mut().zip(&self.walls) {
             *push = wall.push;
         }
         reached
+    }
+
+    /// [`Interior::approach`] with rows of `N` coefficients, or of as many as there are where `N` is 0.
+    #[inline(always)]
+    fn run<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        x: &mut [f64],
+        close: f64,
+        spent: &mut u32,
+    ) -> bool {
+        for _ in 0..MOST_STEPS {
+            let residual = self.residual::<N>(rows, scaled, x);
+            if residual.unbalanced <= close * (1.0 + residual.push)
+                && residual.missed <= close * (1.0 + residual.length)
+                && residual.complementarity <= close
+            {
+                return true;
+            }
+            if residual.push > RUNAWAY && residual.missed > MISSED {
+                return false;
+            }
+            *spent += 1;
+            self.factor_at::<N>(rows, scaled);
+            let taken = self.advance::<N>(rows, x, residual.complementarity);
+            if !(taken > SHORTEST) {
+                return false;
+            }
+        }
+        false
     }
 
     /// Whether each row pushes more than it is apart: the guess for the rounds.
@@ -232,34 +263,4 @@ impl Interior {
 #[inline(always)]
 fn larger(a: f64, b: f64) -> f64 {
     if b > a { b } else { a }
-}
-
-#[inline(always)]
-fn approach_of<const N: usize>(
-    interior: &mut Interior,
-    rows: &Rows,
-    scaled: &Scaled,
-    x: &mut [f64],
-    close: f64,
-    spent: &mut u32,
-) -> bool {
-    for _ in 0..MOST_STEPS {
-        let residual = interior.residual::<N>(rows, scaled, x);
-        if residual.unbalanced <= close * (1.0 + residual.push)
-            && residual.missed <= close * (1.0 + residual.length)
-            && residual.complementarity <= close
-        {
-            return true;
-        }
-        if residual.push > RUNAWAY && residual.missed > MISSED {
-            return false;
-        }
-        *spent += 1;
-        interior.factor_at::<N>(rows, scaled);
-        let taken = interior.advance::<N>(rows, x, residual.complementarity);
-        if !(taken > SHORTEST) {
-            return false;
-        }
-    }
-    false
 }

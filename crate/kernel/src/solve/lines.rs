@@ -18,11 +18,11 @@ pub(super) use by_length;
 
 /// The same for whole methods, whose code is long: the lengths of strands' rows only.
 macro_rules! by_joint {
-    ($length:expr, $call:ident, $($argument:expr),*) => {
+    ($length:expr, $of:ident.$call:ident($($argument:expr),*)) => {
         match $length {
-            6 => $call::<6>($($argument),*),
-            9 => $call::<9>($($argument),*),
-            _ => $call::<0>($($argument),*),
+            6 => $of.$call::<6>($($argument),*),
+            9 => $of.$call::<9>($($argument),*),
+            _ => $of.$call::<0>($($argument),*),
         }
     };
 }

@@ -85,7 +85,7 @@ impl Rounds {
         most: u32,
         spent: &mut u32,
     ) -> bool {
-        by_joint!(rows.stride, settle_of, self, rows, scaled, point, most, spent)
+        by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
     }
 
     /// Rounds with rows of `N` coefficients, or of as many as there are where `N` is 0.
@@ -276,18 +276,6 @@ impl Rounds {
 /// What rounding leaves of a scaled gap or force of size 1 in a problem of so many unknowns.
 fn exact(unknowns: usize) -> f64 {
     EXACT * (1.0 + unknowns as f64 / GATHERED)
-}
-
-#[inline(always)]
-fn settle_of<const N: usize>(
-    rounds: &mut Rounds,
-    rows: &Rows,
-    scaled: &Scaled,
-    point: &mut Point,
-    most: u32,
-    spent: &mut u32,
-) -> bool {
-    rounds.run::<N>(rows, scaled, point, most, spent)
 }
 
 /// A hash of the set (FNV-1a over its rows), to notice when one comes back.
