@@ -1,7 +1,7 @@
 //! How many times too big gaps can be drawn so that a drawn stop is the true one.
 
 use super::mark::TOUCH_MM;
-use super::{Ask, Bench, Mode, settle_plan};
+use super::{Ask, Bench, Mode};
 use crate::chain::{Chain, Sizes};
 use crate::contact::{self, Contact, Kind, Settler, widen};
 
@@ -51,7 +51,7 @@ fn stops(sizes: &Sizes, factor: f64) -> Vec<Stop> {
             bench.end.settle(&ask.end_wishes(&bench.play), &straight);
             return Stop::of(&bench.end, factor);
         }
-        settle_plan(&mut bench, &ask, false, factor, factor, 0);
+        bench.settle_plan(&ask, false, (factor, factor), 0);
         Stop::of(&bench.plan, factor)
     };
     [Mode::Turn, Mode::Aside, Mode::Lean, Mode::Twist].iter().map(&mut stop).collect()

@@ -6,6 +6,7 @@
 //! for both: deviations from the straight chain are `factor` times larger in the drawn one.
 
 mod ask;
+mod bench;
 mod honest;
 mod mark;
 mod mode;
@@ -19,31 +20,10 @@ pub use pull::Pulls;
 
 use crate::chain::{Chain, Sizes};
 use crate::contact::loaded::{Ended, Force};
-use crate::contact::{Body, Elevation, Play, Pose, Pull, Settled, Settler, Wish};
+use crate::contact::{Body, Elevation, Play, Pose, Pull, Settled, Settler};
 use crate::plane::Point;
+use bench::Bench;
 use pull::Pulled;
-
-/// A chain and everything that settles it.
-struct Bench {
-    sizes: Sizes,
-    play: Play,
-    plan: Settler,
-    end: Settler,
-    /// How the plan section was settled last.
-    settled: Option<Settled>,
-}
-
-impl Bench {
-    fn new(sizes: &Sizes) -> Self {
-        Self {
-            sizes: *sizes,
-            play: Play::of(sizes),
-            plan: Settler::plan(sizes),
-            end: Settler::end_section(sizes),
-            settled: None,
-        }
-    }
-}
 
 /// One pitch of a chain that goes together, true and drawn, in the hand.
 pub struct Posing {
@@ -175,10 +155,11 @@ impl Posing {
         &self.pulled.pulls
     }
 
-    /// Sets what pulls.
+    /// Sets what pulls; where no load is asked for, the pose stays as it is.
     pub fn set_pulls(&mut self, pulls: Pulls) {
-        if pulls != self.pulled.pulls {
-            self.pulled.pulls = pulls;
+        let others = pulls != self.pulled.pulls;
+        self.pulled.pulls = pulls;
+        if others && self.ask.load_share().is_some() {
             self.settle();
         }
     }
@@ -268,7 +249,7 @@ impl Posing {
                     let (wishes, rest) = pull::led(pose, (&straight, &own), factor);
                     bench.settled = Some(bench.plan.settle(&wishes, &rest));
                 }
-                None => settle_plan(bench, &ask, taut, factor, self.factor, which),
+                None => bench.settle_plan(&ask, taut, (factor, self.factor), which),
             }
             let wishes = ask.end_wishes(&bench.play);
             let straight = *bench.end.straight();
@@ -287,7 +268,7 @@ impl Posing {
         match self.ask {
             Ask::Share { mode, share } if mode.is_plan() && mode != Mode::Load => {
                 let back = Ask::Share { mode, share: mark::a_little_before(share) };
-                settle_plan(&mut self.truth, &back, self.taut, 1.0, self.factor, 0);
+                self.truth.settle_plan(&back, self.taut, (1.0, self.factor), 0);
                 Some(*self.pose())
             }
             Ask::Share { .. } => None,
@@ -311,39 +292,6 @@ impl Posing {
                 state.push_n = pull::push_on_inner_n(force);
             }
         }
-    }
-}
-
-/// Settles one chain's plan section.
-fn settle_plan(
-    bench: &mut Bench,
-    ask: &Ask,
-    taut: bool,
-    factor: f64,
-    drawn_factor: f64,
-    which: usize,
-) {
-    let straight = *bench.plan.straight();
-    let mut wishes = ask.plan_wishes(&bench.sizes, &bench.play, factor, drawn_factor);
-    if taut {
-        wishes.push(pull_taut(&bench.sizes, factor));
-    }
-    let rest = ask.rest(which).unwrap_or(&straight);
-    bench.settled = Some(bench.plan.settle(&wishes, rest));
-}
-
-/// The wish that pulls the next outer link away from the held one, further than any clearance lets
-/// it go but so weakly that it decides nothing else. `factor` is how many times too big the gaps are:
-/// a pull straightens a chain by its force times the yaws squared, so that only the same force does
-/// the same to yaws so many times too big.
-fn pull_taut(sizes: &Sizes, factor: f64) -> Wish {
-    const PULL_WEIGHT: f64 = 1e-2;
-    const BEYOND: f64 = 3.0;
-    Wish::Coordinate {
-        body: Body::NextOuter,
-        along: crate::contact::Along::X,
-        value: sizes.pitch_mm + BEYOND * sizes.pin_clearance_mm(),
-        weight: PULL_WEIGHT / factor,
     }
 }
 
