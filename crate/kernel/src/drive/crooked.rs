@@ -76,10 +76,6 @@ impl ChainLine {
     }
 }
 
-fn headline<T>(elastic: Option<T>, rigid: Option<T>) -> Option<T> {
-    elastic.or(rigid)
-}
-
 /// A drive's own offset, solved.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Crooked {
@@ -114,8 +110,7 @@ impl Crooked {
     /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
     /// which is the harder case.
     pub fn cost(&self) -> Option<Cost> {
-        let solution = headline(self.elastic.as_ref(), self.rigid.as_ref());
-        solution.map(|solution| self.line.cost_of(solution))
+        self.elastic.as_ref().or(self.rigid.as_ref()).map(|solution| self.line.cost_of(solution))
     }
 }
 
@@ -170,7 +165,7 @@ impl Costs {
     /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
     /// which is the harder case.
     pub fn cost(&self) -> Option<Cost> {
-        headline(self.elastic, self.rigid)
+        self.elastic.or(self.rigid)
     }
 
     /// By how much the offset is too large for rigid joints, mm; zero where it is not.

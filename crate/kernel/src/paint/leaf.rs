@@ -1,8 +1,7 @@
 //! A scene as a list of plain leaves, for a page that paints away from where the scene is made.
 
-use super::trace::{DECIMALS, Trace};
+use super::trace::{Trace, dashes};
 use super::{Line, Painter, Writing, walk};
-use crate::decimal;
 use crate::plane::{Arc, Point};
 use crate::scene::{Align, Circle, Ink, Scene};
 use serde::Serialize;
@@ -94,15 +93,12 @@ impl Painter for Gatherer {
     }
 
     fn paint(&mut self, fill: Option<Ink>, line: Option<&Line>) {
-        let dash = line.map(|line| {
-            line.dashes().map(|dash| decimal::short(dash, DECIMALS)).collect::<Vec<_>>().join(" ")
-        });
         self.found.leaves.push(Leaf {
             d: self.trace.letters.clone(),
             fill: fill.map(Ink::key),
             line: line.map(|line| line.ink.key()),
             width: line.map_or(0.0, |line| line.width),
-            dash: dash.unwrap_or_default(),
+            dash: line.map(dashes).unwrap_or_default(),
             clip: self.clip,
             ..Leaf::default()
         });

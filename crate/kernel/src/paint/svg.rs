@@ -1,6 +1,6 @@
 //! A picture as one self-contained SVG document: no style sheet, no script, nothing from outside.
 
-use super::trace::{DECIMALS, Trace};
+use super::trace::{DECIMALS, Trace, dashes};
 use super::{Line, Painter, Theme, Writing, walk};
 use crate::decimal;
 use crate::plane::{Arc, Point};
@@ -157,9 +157,7 @@ impl Painter for Svg<'_> {
             attribute(&mut self.body, "stroke", self.theme.colour(line.ink));
             number(&mut self.body, "stroke-width", line.width);
             if !line.dash_em.is_empty() {
-                let dashes = line.dashes().map(|dash| decimal::short(dash, DECIMALS));
-                let dashes = dashes.collect::<Vec<_>>().join(" ");
-                attribute(&mut self.body, "stroke-dasharray", &dashes);
+                attribute(&mut self.body, "stroke-dasharray", &dashes(line));
             }
         }
         self.body.push_str("/>\n");

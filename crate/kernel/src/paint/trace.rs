@@ -1,5 +1,6 @@
-//! A path as the letters that SVG writes paths in.
+//! Paths and dashes as the letters that SVG writes them in.
 
+use super::Line;
 use crate::decimal;
 use crate::plane::{Arc, Point};
 use core::f64::consts::PI;
@@ -41,4 +42,9 @@ impl Trace {
             decimal::write_short(&mut self.letters, end.y, DECIMALS);
         }
     }
+}
+
+/// The dashes and gaps of a line in turn; empty for a whole line.
+pub(super) fn dashes(line: &Line) -> String {
+    line.dashes().map(|dash| decimal::short(dash, DECIMALS)).collect::<Vec<_>>().join(" ")
 }

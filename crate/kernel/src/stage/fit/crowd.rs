@@ -79,9 +79,11 @@ pub struct WayView {
     /// Lower end, upper end and count of each bar.
     pub histogram: Vec<(f64, f64, f64)>,
 }
+
 fn triples(bins: &[Bin]) -> Vec<(f64, f64, f64)> {
     bins.iter().map(|bin| (bin.low, bin.high, bin.count)).collect()
 }
+
 impl ChanceView {
     fn of(chance: &Chance) -> Self {
         Self {

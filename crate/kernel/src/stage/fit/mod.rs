@@ -121,6 +121,7 @@ pub struct PriceView {
     /// What they cost.
     pub cost: [Option<f64>; 3],
 }
+
 impl FitState {
     /// What a scenario's limits and demands add up to; none where there are no demands, or where the
     /// middle chain does not go together.
