@@ -213,21 +213,12 @@ fn bend(chain: &Chain) -> Answer {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chain::{Dimension, Sizes};
+    use crate::chain::Dimension;
+    use crate::chain::sample::narrow;
 
     /// The ids of a chain of half an inch with one size changed.
     fn ids(construction: Construction, dimension: Dimension, mm: f64) -> Vec<&'static str> {
-        let stated = [
-            (Dimension::Pitch, 12.7),
-            (Dimension::RollerDiameter, 7.75),
-            (Dimension::InnerWidth, 2.4),
-            (Dimension::PinDiameter, 3.6),
-            (Dimension::Bore, 3.625),
-            (Dimension::InnerPlate, 1.0),
-            (Dimension::OuterSpacing, 4.6),
-            (dimension, mm),
-        ];
-        let chain = Chain::new(Sizes::from_stated(construction, &stated)).expect("a chain");
+        let chain = Chain::new(narrow(construction, &[(dimension, mm)])).expect("a chain");
         give(&chain).into_iter().map(|answer| answer.id).collect()
     }
 

@@ -133,30 +133,18 @@ impl BowView {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::chain::sample::reference;
     use crate::chain::{Chain, Construction, Dimension};
     use crate::contact::{Along, Body, Settler, Wish};
 
     fn sizes(construction: Construction) -> Sizes {
-        let stated = [
-            (Dimension::Pitch, 12.7),
-            (Dimension::RollerDiameter, 7.75),
-            (Dimension::InnerWidth, 3.0),
+        let more = [
             // As long as the plates are apart: a loose roller lets collared plates draw closer.
             (Dimension::RollerLength, 3.0),
-            (Dimension::InnerPlate, 1.0),
-            (Dimension::PinDiameter, 3.6),
-            (Dimension::Bore, 3.63),
-            (Dimension::OuterSpacing, 5.4),
-            (Dimension::InnerOverhang, 4.2),
-            (Dimension::OuterOverhang, 4.2),
             (Dimension::EdgeChamfer, 0.0),
             (Dimension::MouthRadius, 0.0),
-            (
-                Dimension::BearingLength,
-                if construction == Construction::Bushed { 5.0 } else { 1.5 },
-            ),
         ];
-        Sizes::from_stated(construction, &stated)
+        reference(construction, &more)
     }
 
     /// 80 links of 12.7 mm, psi 6 mrad, a 0.4, g 4.2: 60.96 mm, with play 67.86 mm, worked out by

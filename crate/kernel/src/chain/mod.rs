@@ -260,4 +260,6 @@ pub fn all_go_together(
 }
 
 #[cfg(test)]
+pub(crate) mod sample;
+#[cfg(test)]
 mod tests;

@@ -1,4 +1,5 @@
 use super::*;
+use crate::chain::sample::reference;
 use crate::chain::{Chain, Construction, Dimension, Sizes};
 
 /// Agreement of a settled pose with an exact limit, rad: the settled gap tolerance over a bearing
@@ -6,20 +7,8 @@ use crate::chain::{Chain, Construction, Dimension, Sizes};
 const AGREE_RAD: f64 = 1e-9;
 
 pub(super) fn half_inch(construction: Construction, side_gap_mm: f64) -> Sizes {
-    let stated = [
-        (Dimension::Pitch, 12.7),
-        (Dimension::RollerDiameter, 7.75),
-        (Dimension::InnerWidth, 3.0),
-        (Dimension::InnerPlate, 1.0),
-        (Dimension::PinDiameter, 3.6),
-        (Dimension::Bore, 3.63),
-        (Dimension::BearingLength, if construction == Construction::Bushed { 5.0 } else { 1.5 }),
-        (Dimension::MouthRadius, 0.2),
-        (Dimension::InnerOverhang, 4.2),
-        (Dimension::OuterOverhang, 4.2),
-        (Dimension::OuterSpacing, 5.0 + side_gap_mm),
-    ];
-    *Chain::new(Sizes::from_stated(construction, &stated)).unwrap()
+    let more = [(Dimension::MouthRadius, 0.2), (Dimension::OuterSpacing, 5.0 + side_gap_mm)];
+    *Chain::new(reference(construction, &more)).unwrap()
 }
 
 fn yaw(body: Body, value: f64) -> Wish {

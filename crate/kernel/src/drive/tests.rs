@@ -1,41 +1,15 @@
 use super::*;
 use crate::scenario::Value;
+use crate::scenario::sample::aside;
 use crate::strand::Ends;
 
 /// Pin forces of a free strand sum to the pull to within this share: in a slightly slanted link a
 /// little of the pull is the faces'.
 const FREE_SHARE: f64 = 2e-3;
 
-/// A chain of half an inch in a drive of 44 and 16 teeth.
-fn scenario(offset_mm: f64) -> Scenario {
-    let mut value =
-        Value::object([("format", Value::from(1.0)), ("title", Value::text("A drive"))]);
-    let sizes = [
-        ("pitch", 12.7),
-        ("roller_diameter", 7.75),
-        ("inner_width", 3.0),
-        ("inner_plate", 1.0),
-        ("pin_diameter", 3.6),
-        ("bore", 3.63),
-        ("outer_spacing", 5.4),
-    ];
-    sizes.iter().for_each(|(key, mm)| value.put(&format!("chain.{key}_mm"), Value::from(*mm)));
-    let drive = [
-        ("driver_teeth", 44.0),
-        ("driven_teeth", 16.0),
-        ("centre_distance_mm", 440.0),
-        ("watts", 200.0),
-        ("turns_per_minute", 90.0),
-        ("slack_n", 20.0),
-        ("offset_mm", offset_mm),
-    ];
-    drive.iter().for_each(|(key, number)| value.put(&format!("drive.{key}"), Value::from(*number)));
-    Scenario::read(&value).expect("a drive")
-}
-
 #[test]
 fn power_and_slack_make_the_tight_pull() {
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     assert!((line.running.tight_n - 258.6).abs() < 0.05, "{}", line.running.tight_n);
     assert_eq!(line.joints(), 34);
 }
@@ -43,7 +17,7 @@ fn power_and_slack_make_the_tight_pull() {
 #[test]
 fn the_teeth_take_up_the_first_of_an_offset() {
     const ROUNDING: f64 = 1e-12;
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     let float_mm = 0.07 * 3.0;
     assert!((line.float_mm() - float_mm).abs() < ROUNDING);
     assert!((line.free_mm() - (34.0 * 0.2 + float_mm)).abs() < ROUNDING);
@@ -53,7 +27,7 @@ fn the_teeth_take_up_the_first_of_an_offset() {
 
 #[test]
 fn a_chain_that_does_not_go_together_has_no_drive() {
-    let stiff = scenario(0.0).with("chain.bore_mm", Value::from(3.59)).expect("it can be drawn");
+    let stiff = aside(0.0).with("chain.bore_mm", Value::from(3.59)).expect("it can be drawn");
     assert_eq!(ChainLine::of(&stiff), None);
 }
 
@@ -61,9 +35,9 @@ fn a_chain_that_does_not_go_together_has_no_drive() {
 /// lies along the chain in every bore, faces carry its slope: that is all a crooked line adds.
 #[test]
 fn up_to_the_free_offset_pins_carry_the_pull_and_faces_its_slope() {
-    let straight = ChainLine::of(&scenario(0.0)).expect("it goes together").straight();
+    let straight = ChainLine::of(&aside(0.0)).expect("it goes together").straight();
     for offset_mm in [-7.0, -3.0, 0.0, 3.0, 7.0] {
-        let line = ChainLine::of(&scenario(offset_mm)).expect("it goes together");
+        let line = ChainLine::of(&aside(offset_mm)).expect("it goes together");
         let mut strand = line.strand(None, Ends::Held);
         let solution = strand.solve(line.strand_offset_mm(offset_mm));
         let [first, last] = ChainLine::end_loads(&solution);
@@ -79,7 +53,7 @@ fn up_to_the_free_offset_pins_carry_the_pull_and_faces_its_slope() {
 
 #[test]
 fn gears_stand_a_step_apart_and_cost_by_their_offset() {
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     let gears = Gears {
         front: Gears::row(&[44], 0.0, 0.0),
         back: Gears::row(&[11, 16, 24], 5.0, 0.0),
@@ -100,7 +74,7 @@ fn gears_stand_a_step_apart_and_cost_by_their_offset() {
 
 #[test]
 fn wheels_that_do_not_fit_between_the_shafts_are_left_out() {
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     let back = Gears::row(&[16, 400], 5.0, 0.0);
     let gears = Gears { front: Gears::row(&[44], 0.0, 0.0), back, guides: Vec::new() };
     assert_eq!(gears.costs(&line).len(), 1);
@@ -109,7 +83,7 @@ fn wheels_that_do_not_fit_between_the_shafts_are_left_out() {
 #[test]
 fn an_offset_to_either_side_costs_the_same() {
     let cost = |offset_mm| {
-        let line = ChainLine::of(&scenario(offset_mm)).expect("it goes together");
+        let line = ChainLine::of(&aside(offset_mm)).expect("it goes together");
         line.own_cost().expect("it settles")
     };
     let (far, near) = (cost(9.0), cost(-9.0));
@@ -119,20 +93,20 @@ fn an_offset_to_either_side_costs_the_same() {
 
 #[test]
 fn a_study_answers_a_step_back_as_it_did_the_first_time() {
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     let mut study = Study::of(&line, 20);
     let step_mm = study.step_mm();
     let (four, five) = (4.0 * step_mm, 5.0 * step_mm);
     let first = study.cost(Variant::Rigid, four);
     assert!(first.is_some() && study.cost(Variant::Rigid, five) != first);
     assert_eq!(study.cost(Variant::Rigid, -four), first);
-    assert!(study.is_of(&ChainLine::of(&scenario(3.0)).expect("it goes together")));
+    assert!(study.is_of(&ChainLine::of(&aside(3.0)).expect("it goes together")));
 }
 
 #[test]
 fn the_view_stands_between_its_wheels() {
     const ROUNDING_MM: f64 = 1e-9;
-    let line = ChainLine::of(&scenario(6.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(6.0)).expect("it goes together");
     let solution = line.solve(Variant::Rigid).expect("it settles");
     let view = LineView::of(&line, &solution, 6.0);
     assert_eq!(view.joints.len(), 34);
@@ -147,7 +121,7 @@ fn the_view_stands_between_its_wheels() {
 
 #[test]
 fn a_curve_tells_watts_and_their_band_of_friction() {
-    let line = ChainLine::of(&scenario(0.0)).expect("it goes together");
+    let line = ChainLine::of(&aside(0.0)).expect("it goes together");
     let mut study = Study::of(&line, 10);
     let curve = study.curve(Variant::Rigid).expect("it can be built");
     let mu = line.running.rubbing.friction.pin;

@@ -2,20 +2,12 @@
 
 use super::law::{Law, Spread};
 use super::many::Many;
-use crate::chain::{Construction, Dimension, Sizes};
+use crate::chain::sample::narrow;
+use crate::chain::{Construction, Dimension};
 
 /// A collared chain of half an inch pitch, four of its dimensions with limits.
 pub(super) fn trike() -> Many {
-    let stated = [
-        (Dimension::Pitch, 12.7),
-        (Dimension::RollerDiameter, 7.75),
-        (Dimension::InnerWidth, 2.4),
-        (Dimension::PinDiameter, 3.6),
-        (Dimension::Bore, 3.625),
-        (Dimension::InnerPlate, 1.0),
-        (Dimension::OuterSpacing, 4.6),
-    ];
-    let nominal = Sizes::from_stated(Construction::Collared, &stated);
+    let nominal = narrow(Construction::Collared, &[]);
     let limits = [
         (Dimension::PinDiameter, 0.004),
         (Dimension::Bore, 0.005),

@@ -1,4 +1,5 @@
 use super::*;
+use crate::chain::sample::narrow;
 use crate::chain::{Construction, Dimension, Sizes};
 use crate::contact::{Along, Body, End, Joint, Play, Pose, Settler, Wish};
 use crate::plane::Point;
@@ -9,21 +10,14 @@ const LIQUID: Liquid =
     Liquid { viscosity_pa_s: 0.1, tension_n_per_m: 0.03, angle_rad: 0.35, pressure_pa: 1000.0 };
 
 fn sizes(construction: Construction) -> Sizes {
-    let stated = [
-        (Dimension::Pitch, 12.7),
-        (Dimension::RollerDiameter, 7.75),
-        (Dimension::InnerWidth, 2.4),
-        (Dimension::PinDiameter, 3.6),
-        (Dimension::InnerPlate, 1.0),
+    let more = [
         (Dimension::OuterPlate, 1.0),
-        (Dimension::Bore, 3.625),
         (Dimension::MouthRadius, 0.25),
         (Dimension::EdgeChamfer, 0.15),
         (Dimension::InnerPlateHeight, 8.6),
         (Dimension::OuterPlateHeight, 8.2),
-        (Dimension::OuterSpacing, 4.6),
     ];
-    Sizes::from_stated(construction, &stated)
+    narrow(construction, &more)
 }
 
 fn straight(sizes: &Sizes, probes: Probes) -> Entered {

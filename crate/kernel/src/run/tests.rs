@@ -1,31 +1,9 @@
 use super::*;
 use crate::drive::Variant;
-use crate::scenario::{Scenario, Value};
+use crate::scenario::sample::aside;
 
 fn line(offset_mm: f64) -> ChainLine {
-    let mut value =
-        Value::object([("format", Value::from(1.0)), ("title", Value::text("A drive"))]);
-    let sizes = [
-        ("pitch", 12.7),
-        ("roller_diameter", 7.75),
-        ("inner_width", 3.0),
-        ("inner_plate", 1.0),
-        ("pin_diameter", 3.6),
-        ("bore", 3.63),
-        ("outer_spacing", 5.4),
-    ];
-    sizes.iter().for_each(|(key, mm)| value.put(&format!("chain.{key}_mm"), Value::from(*mm)));
-    let drive = [
-        ("driver_teeth", 44.0),
-        ("driven_teeth", 16.0),
-        ("centre_distance_mm", 440.0),
-        ("watts", 200.0),
-        ("turns_per_minute", 90.0),
-        ("slack_n", 20.0),
-        ("offset_mm", offset_mm),
-    ];
-    drive.iter().for_each(|(key, number)| value.put(&format!("drive.{key}"), Value::from(*number)));
-    ChainLine::of(&Scenario::read(&value).expect("a drive")).expect("it goes together")
+    ChainLine::of(&aside(offset_mm)).expect("it goes together")
 }
 
 fn straight() -> Run {

@@ -215,4 +215,6 @@ fn list<T>(items: &[T], write: impl Fn(&T) -> Value) -> Option<Value> {
 }
 
 #[cfg(test)]
+pub(crate) mod sample;
+#[cfg(test)]
 mod tests;

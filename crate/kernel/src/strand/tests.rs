@@ -1,29 +1,10 @@
 use super::*;
-use crate::chain::{Construction, Dimension};
-
-/// The reference chain of the derivation: p 12.7, c 0.03, B 5.0, a 0.4, g 4.2, no rounding.
-pub(super) fn reference(construction: Construction) -> Sizes {
-    let bearing = if construction == Construction::Bushed { 5.0 } else { 1.5 };
-    Sizes::from_stated(
-        construction,
-        &[
-            (Dimension::Pitch, 12.7),
-            (Dimension::RollerDiameter, 7.75),
-            (Dimension::InnerWidth, 3.0),
-            (Dimension::InnerPlate, 1.0),
-            (Dimension::PinDiameter, 3.6),
-            (Dimension::Bore, 3.63),
-            (Dimension::BearingLength, bearing),
-            (Dimension::InnerOverhang, 4.2),
-            (Dimension::OuterOverhang, 4.2),
-            (Dimension::OuterSpacing, 5.4),
-        ],
-    )
-}
+use crate::chain::Construction;
+use crate::chain::sample::reference;
 
 fn strand(construction: Construction, stiffness_n_mm: Option<f64>) -> Strand {
     let setup = Setup { joints: 34, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
-    Strand::new(&reference(construction), setup)
+    Strand::new(&reference(construction, &[]), setup)
 }
 
 fn thousandths(values: &[f64]) -> Vec<f64> {
@@ -107,7 +88,7 @@ fn moment_is_tension_times_the_distance_from_the_thrust_line() {
         for stiffness in [None, Some(6e5)] {
             for ends in [Ends::Held, Ends::Hinged] {
                 let setup = Setup { joints: 20, tension_n: 300.0, stiffness_n_mm: stiffness, ends };
-                let mut strand = Strand::new(&reference(*construction), setup);
+                let mut strand = Strand::new(&reference(*construction, &[]), setup);
                 let solution = strand.solve(8.0);
                 assert_eq!(solution.outcome, Outcome::Solved, "{construction:?} {setup:?}");
                 assert!(solution.worst_gap_mm >= -1e-9);
@@ -152,7 +133,7 @@ fn stiffer_joints_come_nearer_to_rigid_ones() {
 fn hinged_ends_bear_hardly_more_than_the_tension() {
     let setup = Setup { joints: 34, tension_n: 300.0, stiffness_n_mm: None, ends: Ends::Hinged };
     for construction in Construction::ALL {
-        let solution = Strand::new(&reference(*construction), setup).solve(20.0);
+        let solution = Strand::new(&reference(*construction, &[]), setup).solve(20.0);
         assert_eq!(solution.outcome, Outcome::Solved);
         let most = solution.pin_force_n.iter().fold(0.0_f64, |most, n| most.max(*n)) / 300.0;
         assert!((1.0..1.05).contains(&most), "{most}");
@@ -181,7 +162,7 @@ fn two_hundred_joints_settle_just_past_the_free_offset() {
     for construction in Construction::ALL {
         for stiffness_n_mm in [None, Some(2.2e6)] {
             let setup = Setup { joints: 200, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
-            let mut strand = Strand::new(&reference(*construction), setup);
+            let mut strand = Strand::new(&reference(*construction, &[]), setup);
             for offset_mm in [40.1, 40.5, 41.0, 42.0] {
                 let solution = strand.solve(offset_mm);
                 assert_eq!(solution.outcome, Outcome::Solved, "{setup:?} {offset_mm}");

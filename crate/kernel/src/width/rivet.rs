@@ -51,19 +51,10 @@ impl Rivet {
 mod tests {
     use super::*;
     use crate::chain::Dimension;
+    use crate::chain::sample::narrow;
 
     fn sizes(construction: Construction) -> Sizes {
-        let stated = [
-            (Dimension::Pitch, 12.7),
-            (Dimension::RollerDiameter, 7.75),
-            (Dimension::InnerWidth, 2.4),
-            (Dimension::PinDiameter, 3.6),
-            (Dimension::Bore, 3.625),
-            (Dimension::InnerPlate, 1.0),
-            (Dimension::OuterSpacing, 4.6),
-            (Dimension::MouthRadius, 0.2),
-        ];
-        Sizes::from_stated(construction, &stated)
+        narrow(construction, &[(Dimension::MouthRadius, 0.2)])
     }
 
     #[test]

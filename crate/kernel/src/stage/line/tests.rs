@@ -1,31 +1,19 @@
 use super::*;
-use crate::scenario::Value;
+use crate::chain::sample::WORKED;
+use crate::scenario::sample;
 
 /// What rounding leaves of a few numbers below a hundred.
 const ROUNDING: f64 = 1e-12;
 
 /// A short drive of a half inch chain, its wheels so far aside.
 fn scenario(offset_mm: f64) -> Scenario {
-    let mut value =
-        Value::object([("format", Value::from(1.0)), ("title", Value::text("A drive"))]);
-    let sizes = [
-        ("pitch", 12.7),
-        ("roller_diameter", 7.75),
-        ("inner_width", 3.0),
-        ("inner_plate", 1.0),
-        ("pin_diameter", 3.6),
-        ("bore", 3.63),
-        ("outer_spacing", 5.4),
-    ];
-    sizes.iter().for_each(|(key, mm)| value.put(&format!("chain.{key}_mm"), Value::from(*mm)));
     let drive = [
         ("driver_teeth", 24.0),
         ("driven_teeth", 16.0),
         ("centre_distance_mm", 160.0),
         ("offset_mm", offset_mm),
     ];
-    drive.iter().for_each(|(key, number)| value.put(&format!("drive.{key}"), Value::from(*number)));
-    Scenario::read(&value).expect("a drive")
+    sample::with(&WORKED, &drive)
 }
 
 fn number(state: &LineState, id: &str, key: &str) -> Option<f64> {
