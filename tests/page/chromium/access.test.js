@@ -3,10 +3,10 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { visit } from "../support/hand.js";
 import { focusOn, textOf } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { serving } from "../support/standing.js";
 
 const RULES = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
@@ -28,10 +28,7 @@ async function broken(hand) {
 }
 
 describe("access, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => (page = await startPage()));
-  after(() => page?.stop());
+  const page = serving();
 
   /** @type {(wishes: object, work: (hand: Hand) => Promise<void>) => Promise<void>} */
   const come = (wishes, work) => visit(page.address, wishes, work);

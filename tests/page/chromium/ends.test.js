@@ -1,20 +1,17 @@
 // The ends of dimension lines in the hand: by pointer, by finger and by keys.
 
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { visit } from "../support/hand.js";
 import { centreOf, focusOn, textOf, twoFrames } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { serving } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 const END = "#grips .end:not([hidden])";
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
 
 describe("the ends of dimension lines, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => (page = await startPage()));
-  after(() => page?.stop());
+  const page = serving();
 
   /** @type {(wishes: object, work: Parameters<typeof visit>[2], on?: string) => Promise<void>} */
   const come = (wishes, work, on = "ferry-winch") => visit(`${page.address}#v=1&on=${on}&ask=give&how=turn&at=1`, wishes, work);

@@ -1,44 +1,16 @@
 // Will every one fit: drawn, watched, stopped, the worst set on the stage, a table with a bad row, sorted parts.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { answered, focusOn, opened, textOf } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { focusOn, textOf } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
-/** Waits, frame by frame, until a function of the page holds; false when it never does. */
-const until = (found) =>
-  new Promise((done) => {
-    let frames = 0;
-    const holds = new Function(`return (${found})()`);
-    const look = () => (holds() ? done(true) : ++frames > 3600 ? done(false) : requestAnimationFrame(look));
-    look();
-  });
-
 describe("many chains of one drawing, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  beforeEach(async () => {
-    await hand.goTo("about:blank");
-    await hand.goTo(`${page.address}#v=1&on=ferry-thousand&ask=fit`);
-    assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
-    await hand.inside(answered);
-  });
+  const hand = standing();
+  const { open, put, click, until, said, hash } = hand;
+  beforeEach(() => open("#v=1&on=ferry-thousand&ask=fit"));
 
-  const said = (id) => hand.inside(textOf, `#${id}`);
-  const holds = (found) => hand.inside(until, String(found));
-  const click = (selector) => hand.inside((found) => document.querySelector(found).click(), selector);
   const choose = (selector, value) => hand.inside((found, wanted) => {
     const select = document.querySelector(found);
     select.value = wanted;
@@ -63,8 +35,8 @@ describe("many chains of one drawing, in Chromium", () => {
     await hand.inside(focusOn, "#fit-run");
     await hand.press("Enter");
     const moving = () => Number(document.querySelector(".fit progress").value) > 0 || document.querySelector(".fit-news").textContent.startsWith("1");
-    assert.ok(await holds(moving), "it moves");
-    assert.ok(await holds(() => document.querySelector(".fit-news").textContent.replace(/\D/g, "").startsWith("1000000")), "it ends");
+    await until(moving);
+    await until(() => document.querySelector(".fit-news").textContent.replace(/\D/g, "").startsWith("1000000")); // it ends
     const reading = await hand.inside(textOf, ".fit-readings dd");
     const [yielded, se] = reading.match(/[\d.]+/g).map(Number);
     // The yield of the same laws by quadrature: tests/reference/fit-laws.csv.
@@ -75,9 +47,9 @@ describe("many chains of one drawing, in Chromium", () => {
   test("what is being drawn can be stopped, and stays as far as it came", async () => {
     await choose("#fit-sets", "10000000");
     await click("#fit-run");
-    assert.ok(await holds(() => Number(document.querySelector(".fit progress").value) > 0));
+    await until(() => Number(document.querySelector(".fit progress").value) > 0);
     await click("#fit-stop");
-    assert.ok(await holds(() => document.querySelector("#fit-stop").hidden && !document.querySelector("#fit-run").hidden));
+    await until(() => document.querySelector("#fit-stop").hidden && !document.querySelector("#fit-run").hidden);
     const drawn = await hand.inside(() => Number(document.querySelector(".fit-news").textContent.replace(/\D/g, "")));
     assert.ok(drawn > 0 && drawn < 10_000_000, String(drawn));
   });
@@ -101,11 +73,11 @@ describe("many chains of one drawing, in Chromium", () => {
 
   test("the worst set stands on the stage, and undo brings the drawing back", async () => {
     await click(".fit-worst button");
-    assert.ok(await holds(() => document.body.dataset.ask === "give"));
-    assert.match(await hand.inside(() => location.hash), /outer_spacing_mm=/);
+    await until(() => document.body.dataset.ask === "give");
+    assert.match(await hash(), /outer_spacing_mm=/);
     const slides = await said("answer");
-    await hand.inside(() => document.querySelector("#undo").click());
-    assert.ok(await holds(() => !location.hash.includes("outer_spacing_mm=")));
+    await click("#undo");
+    await until(() => !location.hash.includes("outer_spacing_mm="));
     assert.notEqual(await said("answer"), slides);
   });
 
@@ -116,7 +88,7 @@ describe("many chains of one drawing, in Chromium", () => {
       sheet.value = text;
       sheet.parentElement.querySelector("button").click();
     }, "dimension\tminus_mm\tplus_mm\nbore_mm\t0.01\t0.01\nhole\t0.01\t0.01\nouter_spacing_mm\ta lot\t0.05");
-    assert.ok(await holds(() => document.querySelectorAll("#fit-rows li").length === 2));
+    await until(() => document.querySelectorAll("#fit-rows li").length === 2);
     const rows = await hand.inside(() => [...document.querySelectorAll("#fit-rows li")].map((each) => each.textContent));
     assert.match(rows[0], /^Row 2: .*hole/);
     assert.match(rows[1], /^Row 3: .*a lot/);
@@ -125,7 +97,7 @@ describe("many chains of one drawing, in Chromium", () => {
       sheet.value = text;
       sheet.parentElement.querySelector("button").click();
     }, "dimension,minus_in,plus_in\nouter_spacing_mm,0.001,0.001");
-    assert.ok(await holds(() => document.querySelectorAll("#fit-limits-body tr").length === 2), "one dimension is left");
+    await until(() => document.querySelectorAll("#fit-limits-body tr").length === 2); // one dimension is left
     assert.equal(Number(await limitField(words["size.outer_spacing_mm"], 1)), 0.0254);
     assert.equal(await hand.inside(() => document.querySelector("#fit-rows").hidden), true);
   });
@@ -136,25 +108,21 @@ describe("many chains of one drawing, in Chromium", () => {
     await hand.type("500");
     const fault = await hand.inside(() => [...document.querySelectorAll(".fit-limits .fault")].map((each) => each.textContent).join(""));
     assert.notEqual(fault, "");
-    await hand.inside(focusOn, "#field-of-the-test");
-    await hand.type("0.002");
-    await hand.inside(answered);
+    await put("#field-of-the-test", "0.002");
     await hand.reload();
-    await hand.inside(opened);
-    await hand.inside(answered);
     assert.equal(Number(await limitField(words["size.bore_mm.collared"], 2)), 0.002);
   });
 
   test("more bins leave less spread, and whoever is left over is told", async () => {
     const notes = () => hand.inside(() => [...document.querySelectorAll(".fit-three .hint")].map((each) => each.textContent));
     const sd = (note) => Number(/deviation ([\d.]+)/.exec(note)[1]);
-    assert.ok(await holds(() => document.querySelector(".fit-three .hint").textContent !== ""));
+    await until(() => document.querySelector(".fit-three .hint").textContent !== "");
     const before = await notes();
     assert.ok(sd(before[1]) < sd(before[0]), before.join("; "));
     assert.match(before[1], /left over/);
     await hand.inside(focusOn, ".fit-slider input");
     for (let i = 0; i < 4; i++) await hand.press("ArrowRight");
-    assert.ok(await holds(() => document.querySelector(".fit-count").textContent === "8"));
+    await until(() => document.querySelector(".fit-count").textContent === "8");
     assert.ok(sd((await notes())[1]) < sd(before[1]));
     assert.deepEqual(hand.complaints(), []);
   });

@@ -1,42 +1,17 @@
 // What question 3 has folded away: my gears, and the strand on its side; by pointer and keyboard, refused, reloaded.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { answered, centreOf, focusOn, opened, textOf } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { centreOf, focusOn, textOf, until } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 
-/** Waits, frame by frame, until a part shows what it was asked. */
-const worked = (part) =>
-  new Promise((done, lost) => {
-    let frames = 0;
-    const look = (still = 0) => {
-      if (++frames > 3600) lost(new Error("no answer came"));
-      else if (still > 3) done(true);
-      else requestAnimationFrame(() => look(document.querySelector(`${part}[data-busy], ${part} [data-busy]`) ? 0 : still + 1));
-    };
-    look();
-  });
+/** Waits until a part shows what it was asked. */
+const worked = until((part) => !document.querySelector(`${part}[data-busy], ${part} [data-busy]`), 5);
 
 describe("the parts of the crooked line, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  beforeEach(async () => {
-    await hand.goTo("about:blank");
-    await hand.goTo(`${page.address}#v=1&on=ferry-trike&ask=line`);
-    await hand.inside(opened);
-    await hand.inside(answered);
-  });
+  const hand = standing();
+  const { open, click, undo, settled, said, value } = hand;
+  beforeEach(() => open("#v=1&on=ferry-trike&ask=line"));
 
   const unfold = async (part) => {
     await hand.inside(focusOn, `${part} > summary`);
@@ -64,16 +39,15 @@ describe("the parts of the crooked line, in Chromium", () => {
   test("a pair is taken into the drive by a press and by the keyboard, and undone", async () => {
     await unfold("#line-gears");
     await hand.drag([await hand.inside(centreOf, `${A} tbody tr:first-child .pair`)]);
-    await hand.inside(answered);
+    await settled();
     const set = () => hand.inside(() => [document.querySelector("#drive-driven_teeth").value, Number(document.querySelector("#drive-offset_mm").value)]);
     assert.deepEqual(await set(), ["11", 19.5]);
     await hand.inside(focusOn, `${A} tbody tr:last-child .pair`);
     await hand.press("Enter");
-    await hand.inside(answered);
+    await settled();
     assert.deepEqual(await set(), ["42", -19.5]);
     assert.ok(await hand.inside(() => document.activeElement.matches(".pair[aria-pressed=true]")), "focus stays where it was");
-    await hand.inside(() => document.querySelector("#undo").click());
-    await hand.inside(answered);
+    await undo();
     assert.deepEqual(await set(), ["11", 19.5]);
   });
 
@@ -85,20 +59,18 @@ describe("the parts of the crooked line, in Chromium", () => {
       assert.notEqual(await hand.inside(textOf, `#gears-a-${field}-fault`), "", `${field} ${text}`);
       assert.equal(await hand.inside((found) => document.querySelector(found).getAttribute("aria-invalid"), `#gears-a-${field}`), "true");
       assert.deepEqual(await pairs(), before, `${field} ${text}`);
-      await hand.inside(() => document.querySelector("#undo").click());
+      await click("#undo");
       await hand.inside(worked, "#line-gears");
     }
-    assert.equal(await hand.inside(textOf, "#gears-a-front-fault"), "");
+    assert.equal(await said("gears-a-front-fault"), "");
   });
 
   test("a reload keeps what was typed", async () => {
     await unfold("#line-gears");
     await type("#gears-b-front", "34 50");
     await hand.reload();
-    await hand.inside(opened);
-    await hand.inside(answered);
     await unfold("#line-gears");
-    assert.equal(await hand.inside(() => document.querySelector("#gears-b-front").value), "34 50");
+    assert.equal(await value("#gears-b-front"), "34 50");
   });
 
   const run = "#line-run";
@@ -153,12 +125,7 @@ describe("the parts of the crooked line, in Chromium", () => {
     const before = await work();
     await hand.inside(focusOn, `${run} .run-buttons button`);
     await hand.press("Enter");
-    await hand.inside((from) => new Promise((done, lost) => {
-      let frames = 0;
-      const far = () => Number(document.querySelector("#line-run .run-sum").textContent.match(/far: ([\d.]+)/)[1]);
-      const look = () => (far() > from ? done(true) : ++frames > 1200 ? lost(new Error("it does not move")) : requestAnimationFrame(look));
-      look();
-    }), before);
+    await hand.until((from) => Number(document.querySelector("#line-run .run-sum").textContent.match(/far: ([\d.]+)/)[1]) > from, before);
     await hand.press("Enter");
     await hand.inside(worked, run);
     const rested = await work();
@@ -182,9 +149,8 @@ describe("the parts of the crooked line, in Chromium", () => {
     assert.equal(before.length, 3);
     assert.ok(before[2] > before[1] && before[1] > 1);
     await hand.inside(() => document.querySelector("#questions li button").focus());
-    await hand.goTo(`${page.address}#v=1&on=ferry-trike&ask=line&bore_mm=3.66`);
-    await hand.inside(opened);
-    await hand.inside(answered);
+    await hand.goTo(`${hand.address}#v=1&on=ferry-trike&ask=line&bore_mm=3.66`);
+    await hand.arrived();
     await unfold("#line-bow");
     assert.ok((await bows())[1] > before[1]);
     assert.deepEqual(hand.complaints(), []);

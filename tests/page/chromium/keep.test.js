@@ -2,34 +2,19 @@
 
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { opened, textOf } from "../support/inside.js";
-import { ROOT, startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { textOf } from "../support/inside.js";
+import { ROOT } from "../support/server.js";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 describe("keeping and handing over, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
+  const hand = standing();
+  const { open, click, until, said, hash } = hand;
   beforeEach(async () => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address);
-    await hand.inside(opened);
-    await hand.inside(() => new Promise((done) => {
-      document.querySelector("#keep").click();
-      const look = () => (document.querySelector("dialog.keep[open]") ? done(true) : setTimeout(look, 20));
-      look();
-    }));
+    await open();
+    await click("#keep");
+    await until(() => document.querySelector("dialog.keep[open]"));
   });
   /** What a button of the dialog hands over: its file's name and text. */
   const handed = (word) => hand.inside((found) => new Promise((done) => {
@@ -42,20 +27,17 @@ describe("keeping and handing over, in Chromium", () => {
     [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === found).click();
   }), words[word]);
   /** Drops a file on the page and waits until the page has said or done something about it. */
-  const drop = (text) => hand.inside((content) => new Promise((done) => {
-    const data = new DataTransfer();
-    data.items.add(new File([content], "brought.json", { type: "application/json" }));
-    const before = location.hash;
-    document.querySelector("dialog.keep .fault").hidden = true;
-    dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true }));
-    const look = () => {
-      const fault = document.querySelector("dialog.keep .fault:not([hidden])");
-      if (fault || location.hash !== before) done(fault?.textContent ?? "");
-      else setTimeout(look, 20);
-    };
-    look();
-  }), text);
-  const hash = () => hand.inside(() => location.hash);
+  const drop = async (text) => {
+    const before = await hash();
+    await hand.inside((content) => {
+      const data = new DataTransfer();
+      data.items.add(new File([content], "brought.json", { type: "application/json" }));
+      document.querySelector("dialog.keep .fault").hidden = true;
+      dispatchEvent(new DragEvent("drop", { dataTransfer: data, cancelable: true }));
+    }, text);
+    await until((old) => document.querySelector("dialog.keep .fault:not([hidden])") || location.hash !== old, before);
+    return hand.inside(textOf, "dialog.keep .fault:not([hidden])");
+  };
 
   test("the link is the address", async () => {
     assert.equal(await hand.inside(() => document.querySelector("#keep-link").value === location.href), true);
@@ -87,17 +69,13 @@ describe("keeping and handing over, in Chromium", () => {
     assert.equal(await drop(text.replace("More side gap", "Brought by hand")), "");
     assert.match(await hash(), /on=own&/);
     await hand.reload();
-    await hand.inside(opened);
     assert.equal(await hand.inside(() => document.querySelector("#scenario").selectedOptions[0].textContent), "Brought by hand");
-    assert.match(await hand.inside(textOf, "#about"), /Brought by hand/);
+    assert.match(await said("about"), /Brought by hand/);
   });
 
   test("a file with steps opens as a lesson", async () => {
     assert.equal(await drop(await readFile(`${ROOT}/scenarios/lessons/inside-one-link.json`, "utf8")), "");
-    await hand.inside(() => new Promise((done) => {
-      const look = () => (/^This is one pitch/.test(document.querySelector(".lesson-say")?.textContent ?? "") ? done(true) : setTimeout(look, 20));
-      look();
-    }));
+    await until(() => /^This is one pitch/.test(document.querySelector(".lesson-say")?.textContent ?? ""));
     assert.match(await hash(), /on=lesson-own-1&/);
   });
 

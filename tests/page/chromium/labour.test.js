@@ -1,10 +1,8 @@
 // Work in the worker: newer before older, given up, and a worker that dies.
 
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { opened } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { before, describe, test } from "node:test";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 /** In the page: the labour module, a scenario with a drive, and every worker that is started, in `globalThis.bench`. */
@@ -23,20 +21,11 @@ const prepare = async () => {
 };
 
 describe("the worker, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
+  const hand = standing();
+  const { open } = hand;
   before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-    await hand.goTo(page.address);
-    await hand.inside(opened);
+    await open();
     await hand.inside(prepare);
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
   });
 
   test("no worker is started before a question needs one", async () => {

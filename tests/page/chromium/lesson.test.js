@@ -1,48 +1,24 @@
 // Lessons: step by step, a guess before the answer, left and come back to, in the hall, and what to say in step.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { focusOn, opened, textOf } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { focusOn, textOf } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 
 const SAY = ".lesson-say";
 const NEXT = ".lesson-next:not([hidden])";
 
 describe("a lesson, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  const click = (selector) => hand.inside((found) => document.querySelector(found).click(), selector);
-  const told = () => hand.inside(() => new Promise((done) => {
-    const look = () => (/^(?!Working).{9}/.test(document.querySelector(".lesson:not([hidden]) .lesson-say")?.textContent ?? "") ? done(true) : setTimeout(look, 20));
-    look();
-  }));
+  const hand = standing();
+  const { open, click, until, hash } = hand;
+  const told = () => until(() => /^(?!Working).{9}/.test(document.querySelector(".lesson:not([hidden]) .lesson-say")?.textContent ?? ""));
   const said = async () => (await told(), hand.inside(textOf, SAY));
-  const open = async (fragment) => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address + fragment);
-    await hand.inside(opened);
-  };
-  const hash = () => hand.inside(() => location.hash);
   const step = (number) => `#v=1&on=lesson-why-so-little-${number}&ask=give&how=turn&at=${number === 1 ? 0 : 1}`;
   beforeEach(() => open(""));
 
   test("it is chosen from the first screen and walked by its buttons, the address following", async () => {
     await click("#lessons");
-    await hand.inside(() => new Promise((done) => {
-      const look = () => (document.querySelector(".lesson-list button") ? done(true) : setTimeout(look, 20));
-      look();
-    }));
+    await until(() => document.querySelector(".lesson-list button"));
     await click(".lesson-list li:nth-child(2) button");
     assert.match(await said(), /ferry’s chain/);
     assert.match(await hash(), /on=lesson-why-so-little-1&/);
@@ -78,10 +54,7 @@ describe("a lesson, in Chromium", () => {
     assert.equal(await hand.inside(() => document.querySelector(".lesson-again").hidden), true);
     assert.match(await hash(), /on=lesson-why-so-little-2&.*at=1/);
     await click(".lesson-close");
-    await hand.inside(() => new Promise((done) => {
-      const look = () => (document.querySelector(".lesson").hidden ? done(true) : setTimeout(look, 20));
-      look();
-    }));
+    await until(() => document.querySelector(".lesson").hidden);
     assert.match(await hash(), /on=ferry-winch&/);
   });
 

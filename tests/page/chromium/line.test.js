@@ -1,10 +1,9 @@
 // What a crooked line costs: by pointer and keyboard, undone, reloaded, refused.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { answered, centreOf, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { centreOf, focusOn, twoFrames } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 const SLIDER = ".crooked-track input";
@@ -12,34 +11,12 @@ const FIELD = "#drive-offset_mm";
 const QUESTIONS = "#questions li:not([hidden]) button";
 
 describe("the crooked line, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  const open = async (fragment) => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address + fragment);
-    await hand.inside(opened);
-    await hand.inside(answered);
-  };
+  const hand = standing();
+  const { open, put, click, undo, settled, said, value, hash } = hand;
   beforeEach(() => open("#v=1&on=ferry-trike&ask=line"));
 
-  const said = (id) => hand.inside(textOf, `#${id}`);
-  const value = (selector) => hand.inside((found) => document.querySelector(found).value, selector);
   const times = () => hand.inside(() => Number.parseFloat(document.querySelector(".crooked-readings dd").textContent));
-  const setOffset = async (mm) => {
-    await hand.inside(focusOn, FIELD);
-    await hand.type(mm);
-    await hand.inside(answered);
-  };
+  const setOffset = (mm) => put(FIELD, mm);
 
   test("it is asked only of a chain that has a drive", async () => {
     const asked = () => hand.inside((found) => [...document.querySelectorAll(found)].map((each) => each.textContent), QUESTIONS);
@@ -63,21 +40,20 @@ describe("the crooked line, in Chromium", () => {
     const [before, drawn] = [await said("answer"), await hand.inside(() => document.querySelector(".crooked-plan").innerHTML)];
     await hand.inside(focusOn, SLIDER);
     await hand.press("ArrowRight");
-    await hand.inside(answered);
+    await settled();
     assert.notEqual(await said("answer"), before);
     assert.notEqual(await hand.inside(() => document.querySelector(".crooked-plan").innerHTML), drawn);
     assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), SLIDER), /mm/);
-    await hand.inside(() => document.querySelector("#undo").click());
-    await hand.inside(answered);
+    await undo();
     assert.equal(await said("answer"), before);
   });
 
   test("a press on the chart takes the offset there", async () => {
     const before = await value(FIELD);
     await hand.drag([await hand.inside(centreOf, "figure > .graph")]);
-    await hand.inside(answered);
+    await settled();
     assert.notEqual(await value(FIELD), before);
-    assert.match(await hand.inside(() => location.hash), /drive\.offset_mm=/);
+    assert.match(await hash(), /drive\.offset_mm=/);
   });
 
   test("keys on the chart go by the steps of the slider and keep the focus, and its table says the same", async () => {
@@ -86,7 +62,7 @@ describe("the crooked line, in Chromium", () => {
     const before = Number(await value(FIELD));
     await hand.inside(focusOn, MARKER);
     await hand.press("ArrowRight");
-    await hand.inside(answered);
+    await settled();
     assert.equal(Number(await value(FIELD)), before + step);
     assert.ok(await hand.inside((found) => document.activeElement === document.querySelector(found), MARKER));
     assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), MARKER), /mm/);
@@ -100,22 +76,19 @@ describe("the crooked line, in Chromium", () => {
     await setOffset("12");
     const answer = await said("answer");
     await hand.reload();
-    await hand.inside(opened);
-    await hand.inside(answered);
     assert.deepEqual([await said("answer"), Number(await value(FIELD))], [answer, 12]);
   });
 
   test("a drive that cannot stand is refused beside its field, and the last good one stays", async () => {
     const answer = await said("answer");
-    await hand.inside(focusOn, "#drive-driver_teeth");
-    await hand.type("-4");
-    assert.notEqual(await hand.inside(textOf, "#drive-driver_teeth-fault"), "");
+    await put("#drive-driver_teeth", "-4");
+    assert.notEqual(await said("drive-driver_teeth-fault"), "");
     assert.equal(await said("answer"), answer);
   });
 
   test("newtons in place of power keep the pull", async () => {
-    await hand.inside(() => document.querySelector('[data-by="force"]').click());
-    await hand.inside(answered);
+    await click('[data-by="force"]');
+    await settled();
     assert.equal(await hand.inside(() => document.querySelector("#drive-tight_n").closest(".field").hidden), false);
     assert.equal(Number(await value("#drive-tight_n")), 249);
     assert.deepEqual(hand.complaints(), []);

@@ -3,9 +3,10 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { visit } from "../support/hand.js";
-import { ROOT, startPage } from "../support/server.js";
+import { ROOT } from "../support/server.js";
+import { serving } from "../support/standing.js";
 import { scenarioFiles } from "../support/words.js";
 
 const SIZE = { width: 1000, height: 750, text: 14 };
@@ -54,10 +55,7 @@ const compare = async (scenario, how, size, limit) => {
 };
 
 describe("the picture, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => (page = await startPage()));
-  after(() => page?.stop());
+  const page = serving();
 
   for (const colorScheme of ["light", "dark"]) {
     test(`canvas and SVG show the same in ${colorScheme}, for every scenario and movement`, () =>

@@ -9,16 +9,14 @@ import { pathToFileURL } from "node:url";
 import { after, before, describe, test } from "node:test";
 import { openChromium, openFirefox, visit } from "../support/hand.js";
 import { answered, centreOf, focusOn, opened, pictureMark, textOf } from "../support/inside.js";
-import { ROOT, startPage } from "../support/server.js";
+import { ROOT } from "../support/server.js";
+import { serving } from "../support/standing.js";
 
 /** How the answer to the third question begins. */
 const COST = /^At .* aside/;
 
 describe("the page's place, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => (page = await startPage()));
-  after(() => page?.stop());
+  const page = serving();
 
   for (const width of [320, 360, 768, 1280, 1920]) {
     test(`no sideways scroll at ${width} px`, () =>

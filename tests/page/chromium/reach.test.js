@@ -1,39 +1,17 @@
 // What can get in: by slider, number and keyboard, undone, reloaded, refused, on a narrow screen.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { answered, fieldState, focusOn, opened, textOf } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { refusesEach, standsNarrow } from "../support/given.js";
+import { textOf } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 
 const [BRISTLE, GRIT, FLEX] = ["#reach-bristle_mm", "#reach-particle_mm", "#reach-flex"];
 
 describe("what can get in, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  const open = async (fragment) => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address + fragment);
-    await hand.inside(opened);
-    await hand.inside(answered);
-  };
+  const hand = standing();
+  const { open, put, undo, settled, said, value } = hand;
   beforeEach(() => open("#v=1&on=oiled-winch&ask=reach"));
-  const said = (id) => hand.inside(textOf, `#${id}`);
-  const put = async (field, text) => {
-    await hand.inside(focusOn, field);
-    await hand.type(text);
-    await hand.inside(answered);
-  };
   const stripes = (by) => hand.inside((found) => document.querySelectorAll(`.stripe.by-${found}`).length, by);
   const cell = (row, column) => hand.inside((r, c) => document.querySelectorAll(".reach-list tbody tr")[r].children[c].textContent, row, column);
 
@@ -51,8 +29,7 @@ describe("what can get in, in Chromium", () => {
     assert.equal(await cell(1, 4), "nothing");
     assert.ok(await stripes("oil") > 0);
     for (let i = 0; i < 2; i++) {
-      await hand.inside(() => document.querySelector("#undo").click());
-      await hand.inside(answered);
+      await undo();
     }
     assert.equal(await said("answer"), before);
   });
@@ -62,37 +39,27 @@ describe("what can get in, in Chromium", () => {
     const straight = await drawn();
     await hand.inside(() => document.querySelector("#reach-flex").closest(".field").querySelector("[type=range]").focus());
     for (let i = 0; i < 6; i++) await hand.press("ArrowRight");
-    await hand.inside(answered);
+    await settled();
     assert.notEqual(await drawn(), straight);
-    assert.notEqual(await hand.inside((found) => document.querySelector(found).value, FLEX), "0");
+    assert.notEqual(await value(FLEX), "0");
   });
 
   test("what cannot be is refused beside its field, and the last answer stays", async () => {
-    const before = await said("answer");
-    for (const [field, text] of [[BRISTLE, "-1"], [GRIT, "0"], ["#reach-viscosity_pa_s", "0"], [FLEX, "140"], ["#reach-pressure_pa", "-5"]]) {
-      await put(field, text);
-      const state = await hand.inside(fieldState, field);
-      assert.ok(state.fault && state.invalid === "true" && state.described, `${field}: ${JSON.stringify(state)}`);
-      assert.equal(await said("answer"), before);
-    }
+    await refusesEach(hand, [[BRISTLE, "-1"], [GRIT, "0"], ["#reach-viscosity_pa_s", "0"], [FLEX, "140"], ["#reach-pressure_pa", "-5"]]);
   });
 
   test("a reload keeps what was set", async () => {
     await put(GRIT, "0.05");
     await hand.reload();
-    await hand.inside(opened);
-    await hand.inside(answered);
-    assert.equal(Number(await hand.inside((found) => document.querySelector(found).value, GRIT)), 0.05);
+    assert.equal(Number(await value(GRIT)), 0.05);
   });
 
   test("the picture has words, the working its formula, and a narrow screen no sideways scroll", async () => {
     await hand.inside(() => document.querySelectorAll(".reach > details").forEach((each) => each.setAttribute("open", "")));
-    await hand.inside(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done)))).then(() => true));
+    await settled();
     assert.ok(await hand.inside(() => document.querySelectorAll(".reach details li").length) >= 9);
     assert.match(await hand.inside(textOf, ".reach-work .formula"), /h³/);
-    await hand.page.setViewportSize({ width: 320, height: 800 });
-    assert.ok(await hand.inside(() => document.documentElement.scrollWidth <= 320));
-    await hand.page.setViewportSize({ width: 1280, height: 900 });
+    await standsNarrow(hand);
     assert.deepEqual(hand.complaints(), []);
   });
 

@@ -1,20 +1,17 @@
 // Visitors with a finger, with keys alone, with a link, and with an address that makes no sense.
 
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
+import { describe, test } from "node:test";
 import { visit } from "../support/hand.js";
 import { centreOf, fieldLabelled, focusOn, makeSmaller, pictureMark, textOf, twoFrames } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { serving } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 const GRIP = "#grips button:not([hidden])";
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
 
 describe("visitors, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => (page = await startPage()));
-  after(() => page?.stop());
+  const page = serving();
 
   /** @type {(wishes: object, work: Parameters<typeof visit>[2]) => Promise<void>} */
   const come = (wishes, work) => visit(page.address, wishes, work);

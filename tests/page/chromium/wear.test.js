@@ -1,10 +1,10 @@
 // What wear adds: by slider, number and keyboard, on the chart, undone, reloaded, refused.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { answered, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { picturesInWords, refusesEntered } from "../support/given.js";
+import { focusOn, readingOf } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 const FIELD = ".wear-given input[type=number]";
@@ -12,39 +12,12 @@ const SLIDER = ".wear-given input[type=range]";
 const MARKER = ".wear .graph-marker[role=slider]";
 
 describe("wear, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  const open = async (fragment) => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address + fragment);
-    await hand.inside(opened);
-    await hand.inside(answered);
-    await hand.inside(twoFrames);
-  };
+  const hand = standing();
+  const { open, put, undo, settled, said, value } = hand;
   beforeEach(() => open("#v=1&on=tired-trike&ask=wear"));
 
-  const said = (id) => hand.inside(textOf, `#${id}`);
-  const value = (selector) => hand.inside((found) => document.querySelector(found).value, selector);
-  const reading = (word) => hand.inside((name) => {
-    const term = [...document.querySelectorAll(".wear-readings dt")].find((each) => each.textContent === name);
-    return Number.parseFloat(term.nextElementSibling.textContent);
-  }, words[word]);
-  const set = async (mm) => {
-    await hand.inside(focusOn, FIELD);
-    await hand.type(mm);
-    await hand.inside(answered);
-    await hand.inside(twoFrames);
-  };
+  const reading = (word) => hand.inside(readingOf, ".wear-readings", words[word]);
+  const set = (mm) => put(FIELD, mm);
 
   test("more wear is longer by as much as it says, and a gauge reads more than a rule", async () => {
     await set("0.254");
@@ -74,43 +47,28 @@ describe("wear, in Chromium", () => {
     const before = Number(await value(FIELD));
     await hand.inside(focusOn, SLIDER);
     await hand.press("ArrowRight");
-    await hand.inside(answered);
+    await settled();
     const moved = Number(await value(FIELD));
     assert.ok(moved > before, `${before} ${moved}`);
     await hand.inside(focusOn, MARKER);
     await hand.press("ArrowRight");
-    await hand.inside(answered);
+    await settled();
     assert.ok(Number(await value(FIELD)) > moved);
     assert.match(await hand.inside((found) => document.querySelector(found).getAttribute("aria-valuetext"), MARKER), /longer/);
-    await hand.inside(() => document.querySelector("#undo").click());
-    await hand.inside(answered);
-    await hand.inside(twoFrames);
+    await undo();
     assert.equal(Number(await value(FIELD)), moved);
   });
 
   test("wear that leaves no metal is refused beside its field, and the last good chain stays", async () => {
-    const answer = await said("answer");
-    for (const wrong of ["9", "-1"]) {
-      await hand.inside(focusOn, FIELD);
-      await hand.inside(() => document.activeElement.select());
-      await hand.page.keyboard.type(wrong);
-      await hand.press("Enter");
-      assert.notEqual(await hand.inside(() => document.querySelector(".wear-given .fault").textContent), "", wrong);
-      assert.equal(await said("answer"), answer);
-    }
+    await refusesEntered(hand, ".wear-given", ["9", "-1"]);
   });
 
   test("a reload keeps the wear, and the pictures can be read", async () => {
     await set("0.2");
     const answer = await said("answer");
     await hand.reload();
-    await hand.inside(opened);
-    await hand.inside(answered);
     assert.equal(await said("answer"), answer);
-    await hand.inside(() => document.querySelectorAll(".wear details").forEach((each) => each.setAttribute("open", "")));
-    await hand.inside(twoFrames);
-    await hand.inside(twoFrames);
-    const lines = await hand.inside(() => [...document.querySelectorAll(".wear .fold ul li")].map((each) => each.textContent));
+    const lines = await picturesInWords(hand, ".wear");
     assert.ok(lines.length >= 6 && lines.every((line) => line && !/[{}]|undefined|NaN/.test(line)), lines.join("\n"));
     assert.deepEqual(hand.complaints(), []);
   });

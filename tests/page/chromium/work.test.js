@@ -1,49 +1,24 @@
 // The work on the page: what is pulled, changed, undone and lit, and that nothing of it is lost.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { openChromium } from "../support/hand.js";
-import { centreOf, focusOn, opened, textOf, twoFrames } from "../support/inside.js";
-import { startPage } from "../support/server.js";
+import { beforeEach, describe, test } from "node:test";
+import { centreOf, focusOn, twoFrames } from "../support/inside.js";
+import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 const GRIP = "#grips button:not([hidden])";
 const UNDO = "#undo";
 
 describe("the work on the page, in Chromium", () => {
-  /** @type {Awaited<ReturnType<typeof openChromium>>} */
-  let hand;
-  /** @type {Awaited<ReturnType<typeof startPage>>} */
-  let page;
-  before(async () => {
-    page = await startPage();
-    hand = await openChromium();
-  });
-  after(async () => {
-    await hand?.close();
-    await page?.stop();
-  });
-  const open = async (fragment = "") => {
-    await hand.goTo("about:blank");
-    await hand.goTo(page.address + fragment);
-    await hand.inside(opened);
-  };
+  const hand = standing();
+  const { open, put, click, until, said, value, hash } = hand;
   beforeEach(() => open());
 
-  const said = (id) => hand.inside(textOf, `#${id}`);
-  const hash = () => hand.inside(() => location.hash);
-  const click = async (selector) => {
-    await hand.inside((found) => document.querySelector(found).click(), selector);
-    await hand.inside(twoFrames);
-  };
   const field = (label) => hand.inside((text) => {
     const found = [...document.querySelectorAll("#gaps label")].find((each) => each.textContent === text);
     return `#${found.getAttribute("for")}`;
   }, label);
-  const setGap = async (gap, value) => {
-    await hand.inside(focusOn, await field(words[`gap.${gap}`]));
-    await hand.type(value);
-  };
+  const setGap = async (gap, mm) => put(await field(words[`gap.${gap}`]), mm);
 
   test("a pose pulled by hand is the same after a reload, aside and turned", async () => {
     const from = await hand.inside(centreOf, GRIP);
@@ -51,7 +26,6 @@ describe("the work on the page, in Chromium", () => {
     const pulled = [await hash(), await said("now"), await said("slope"), await said("touching")];
     assert.match(pulled[0], /pull=/);
     await hand.reload();
-    await hand.inside(opened);
     assert.deepEqual([await hash(), await said("now"), await said("slope"), await said("touching")], pulled);
   });
 
@@ -67,7 +41,6 @@ describe("the work on the page, in Chromium", () => {
     await note();
     assert.equal(new Set(seen).size, seen.length, "each change is another state");
     await hand.reload();
-    await hand.inside(opened);
     for (const state of seen.slice(0, -1).reverse()) {
       await click(UNDO);
       assert.equal(await hash(), state);
@@ -84,7 +57,7 @@ describe("the work on the page, in Chromium", () => {
       await open(`#v=1&on=${scenario}&ask=give&how=turn&at=1`);
       const figure = async (construction) => {
         await click(`.choice[data-value="${construction}"]`);
-        assert.equal(await hand.inside(textOf, "#chain-fault"), "");
+        assert.equal(await said("chain-fault"), "");
         return /[\d.]+°/.exec(await said("answer"))[0];
       };
       assert.equal(await figure("bushed"), await figure("collared"), scenario);
@@ -115,11 +88,10 @@ describe("the work on the page, in Chromium", () => {
   test("inches are written in the sentence, the fields and back", async () => {
     await click('#modes [data-how="aside"]');
     const [mm, shown] = [await said("answer"), await field(words["gap.side_gap_mm"])];
-    const value = () => hand.inside((selector) => document.querySelector(selector).value, shown);
-    const before = Number(await value());
+    const before = Number(await value(shown));
     await click("#unit");
     assert.match(await said("answer"), / mil /);
-    assert.ok(Math.abs(Number(await value()) * 25.4 - before) < 0.0026, "four decimals of an inch");
+    assert.ok(Math.abs(Number(await value(shown)) * 25.4 - before) < 0.0026, "four decimals of an inch");
     await click("#unit");
     assert.equal(await said("answer"), mm);
   });
@@ -148,20 +120,16 @@ describe("the work on the page, in Chromium", () => {
       assert.match(await hand.inside(() => document.querySelector("#lens").getAttribute("aria-label")), new RegExp(words[`thing.${thing}`]));
     }
     assert.equal(seen.size, 5, "each looks otherwise");
-    await hand.page.waitForFunction((dust) => document.querySelector("#twin").textContent.includes(dust), words["thing.dust"]);
+    await until((dust) => document.querySelector("#twin").textContent.includes(dust), words["thing.dust"]);
     await hand.reload();
-    await hand.inside(opened);
     assert.equal(await hand.inside(() => document.querySelector("#lens-thing").value), "dust");
   });
 
   test("the first movement ends at the stop, and any key ends it at once", async () => {
     await hand.page.emulateMedia({ reducedMotion: "no-preference" });
     await hand.goTo("about:blank");
-    await hand.goTo(page.address);
-    await hand.inside(() => new Promise((done) => {
-      const look = () => (document.body.classList.contains("opening") ? done(true) : requestAnimationFrame(look));
-      look();
-    }));
+    await hand.goTo(hand.address);
+    await until(() => document.body.classList.contains("opening"));
     await hand.press("Shift");
     assert.equal(await hand.inside(() => document.body.classList.contains("opening")), false);
     const stopped = [await said("now"), await said("touching-count")];

@@ -14,7 +14,7 @@ export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FL
 /**
  * @typedef {object} Hand
  * @property {(address: string) => Promise<unknown>} goTo
- * @property {(work: Function, ...values: unknown[]) => Promise<any>} inside runs a function in the page
+ * @property {(work: Function|string, ...values: unknown[]) => Promise<any>} inside runs a function, or the text of one, in the page
  * @property {(key: string) => Promise<void>} press
  * @property {(text: string) => Promise<void>} type replaces what the focused field holds and leaves it
  * @property {(path: {x: number, y: number}[]) => Promise<void>} drag presses at the first point; a path of one is a click
@@ -26,7 +26,7 @@ export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FL
 
 /**
  * A function with its values as text to be evaluated.
- * @param {Function} work
+ * @param {Function|string} work
  * @param {unknown[]} values
  */
 const call = (work, values) => `(${work})(...${JSON.stringify(values)})`;

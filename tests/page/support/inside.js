@@ -19,18 +19,26 @@ export const opened = () =>
     look();
   });
 
-/** Waits, frame by frame, until what is asked has its answer and shows it. */
-export const answered = () =>
-  new Promise((done, lost) => {
-    let frames = 0;
-    const waits = () => document.body.hasAttribute("data-own") && !document.querySelector(".own:not(.waiting)");
-    const look = (still = 0) => {
-      if (++frames > 3600) lost(new Error("no answer came"));
-      else if (still > 2) done(true);
-      else requestAnimationFrame(() => look(waits() ? 0 : still + 1));
-    };
-    look();
-  });
+/** Looks at every frame until something holds in so many of them on end, and fails when it does not in a minute. */
+const watch = async (holds, frames, ...values) => {
+  for (let [seen, held] = [0, 0]; seen < 3600; seen++) {
+    held = holds(...values) ? held + 1 : 0;
+    if (held >= frames) return true;
+    await new Promise((next) => requestAnimationFrame(next));
+  }
+  throw new Error(`never came to hold: ${holds} of ${JSON.stringify(values)}`);
+};
+
+/**
+ * The text of a function that waits in the page until another holds in so many frames on end.
+ * @param {Function} holds is given the values that are sent with the text
+ * @param {number} [frames]
+ */
+export const until = (holds, frames = 1) => `(...values) => (${watch})(${holds}, ${frames}, ...values)`;
+
+/** Waits until what is asked has its answer and shows it. */
+export const answered = until(
+  () => !(document.body.hasAttribute("data-own") && !document.querySelector(".own:not(.waiting)")), 4);
 
 /** @param {string} selector */
 export const textOf = (selector) => document.querySelector(selector)?.textContent ?? "";
@@ -94,6 +102,16 @@ export const fieldState = (selector) => {
 };
 
 /**
+ * The number that stands beside a term.
+ * @param {string} list
+ * @param {string} name
+ */
+export const readingOf = (list, name) => {
+  const term = [...document.querySelectorAll(`${list} dt`)].find((each) => each.textContent === name);
+  return Number.parseFloat(term.nextElementSibling.textContent.replace("\u2212", "-"));
+};
+
+/**
  * How wide texts come out in the letters of the drawing, in em, plain or bold, whichever is wider.
  * @param {string[]} texts
  * @param {string[]} plain those that the drawing never writes bold
@@ -111,7 +129,7 @@ export const widthsOf = (texts, plain) => {
 
 /**
  * Makes a size a hundredth of a millimetre smaller by typing.
- * @param {import("./hand.js").Hand} hand
+ * @param {Pick<import("./hand.js").Hand, "inside" | "type">} hand
  * @param {string} field
  */
 export async function makeSmaller(hand, field) {

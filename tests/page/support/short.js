@@ -1,9 +1,9 @@
 // The shorter suite, the same in every engine: load, drag, keyboard, list, refusal, reload, back.
 
 import assert from "node:assert/strict";
-import { after, before, beforeEach, describe, test } from "node:test";
-import { centreOf, makeSmaller, fieldLabelled, fieldState, focusOn, opened, pictureMark, textOf, twoFrames, widthsOf } from "./inside.js";
-import { startPage } from "./server.js";
+import { beforeEach, describe, test } from "node:test";
+import { centreOf, makeSmaller, fieldLabelled, fieldState, focusOn, pictureMark, textOf, widthsOf } from "./inside.js";
+import { standing } from "./standing.js";
 import { words } from "./words.js";
 
 const GRIP = "#grips button:not([hidden])";
@@ -24,32 +24,17 @@ const EDGE = 4;
  */
 export function shortSuite(engine, open) {
   describe(`the page in ${engine}`, () => {
-    /** @type {import("./hand.js").Hand} */
-    let hand;
-    /** @type {Awaited<ReturnType<typeof startPage>>} */
-    let page;
-    before(async () => {
-      page = await startPage();
-      hand = await open();
-    });
-    after(async () => {
-      await hand?.close();
-      await page?.stop();
-    });
-    beforeEach(async () => {
-      await hand.goTo("about:blank");
-      await hand.goTo(page.address);
-      assert.equal(await hand.inside(opened), "", hand.complaints().join("\n"));
-    });
-    const now = () => hand.inside(textOf, "#now");
-    const hash = () => hand.inside(() => location.hash);
+    const hand = standing({}, open);
+    const { put, said, hash } = hand;
+    beforeEach(() => hand.open());
+    const now = () => said("now");
     const scrubTo = async (key) => {
       await hand.inside(focusOn, "#scrub");
       await hand.press(key);
     };
 
     test("the first screen stands, drawn, without a complaint", async () => {
-      assert.notEqual(await hand.inside(textOf, "#answer"), "");
+      assert.notEqual(await said("answer"), "");
       assert.ok((await hand.inside(pictureMark)).colours > 8, "the canvas holds a drawing");
       assert.equal(await hand.inside(() => document.querySelector("#failure").hidden), true);
       assert.deepEqual(hand.complaints(), []);
@@ -73,7 +58,7 @@ export function shortSuite(engine, open) {
       const rise = (by) => ({ x: from.x, y: Math.max(EDGE, from.y - by) });
       await hand.drag([from, rise(40), rise(120), rise(240), rise(300)]);
       assert.equal(await now(), limit);
-      assert.ok(Number(await hand.inside(textOf, "#touching-count")) > 0);
+      assert.ok(Number(await said("touching-count")) > 0);
       await hand.drag([await hand.inside(centreOf, GRIP), rise(400)]);
       assert.equal(await now(), limit, "a second pull gives nothing more");
     });
@@ -90,16 +75,15 @@ export function shortSuite(engine, open) {
     test("a size that cannot be built is refused beside its field, and the last good chain stays", async () => {
       const field = await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]);
       const [answer, drawn, before] = [
-        await hand.inside(textOf, "#answer"), await hand.inside(pictureMark), await hand.inside(fieldState, field),
+        await said("answer"), await hand.inside(pictureMark), await hand.inside(fieldState, field),
       ];
       assert.equal(before.fault, "");
-      await hand.inside(focusOn, field);
-      await hand.type("-3");
+      await put(field, "-3");
       const refused = await hand.inside(fieldState, field);
       assert.match(refused.fault, /\w/);
       assert.equal(refused.invalid, "true");
       assert.ok(refused.described, "the field names the sentence that refuses it");
-      assert.equal(await hand.inside(textOf, "#answer"), answer);
+      assert.equal(await said("answer"), answer);
       assert.deepEqual(await hand.inside(pictureMark), drawn);
     });
 
@@ -115,11 +99,10 @@ export function shortSuite(engine, open) {
 
     test("a reload keeps the state", async () => {
       await makeSmaller(hand, await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]));
-      const [address, said, reading] = [await hash(), await hand.inside(textOf, "#answer"), await now()];
+      const [address, answer, reading] = [await hash(), await said("answer"), await now()];
       assert.notEqual(address, "");
       await hand.reload();
-      await hand.inside(opened);
-      assert.deepEqual([await hash(), await hand.inside(textOf, "#answer"), await now()], [address, said, reading]);
+      assert.deepEqual([await hash(), await said("answer"), await now()], [address, answer, reading]);
     });
 
     test("back leaves the question and keeps the work", async () => {
@@ -130,8 +113,7 @@ export function shortSuite(engine, open) {
       await makeSmaller(hand, field);
       const changed = (await hand.inside(fieldState, field)).value;
       await hand.back();
-      await hand.inside(opened);
-      await hand.inside(twoFrames);
+      await hand.arrived();
       assert.equal(await hand.inside(textOf, "#questions [aria-current]"), first);
       assert.equal((await hand.inside(fieldState, field)).value, changed, "the changed size is still there");
     });
