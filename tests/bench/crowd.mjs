@@ -2,52 +2,32 @@
 // ratios, and the speed-up by native workers. `node tests/bench/crowd.mjs` builds what it needs; numpy is found through
 // python3, or through PYTHON. Without it the rows say so and have no ratio.
 
-import { spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { ROOT } from "../page/support/server.js";
+import { native, python, rows } from "./beside.mjs";
 
 /** At least so many times as fast as numpy, natively and in WebAssembly. @type {Record<string, number[]>} */
 const GOALS = { normal: [4, 2.5], truncated: [4, 2.8], classes: [4, 4], ranks: [1 / 1.4, 1 / 1.4] };
 const SLOWER = 1.8;
 const SAMPLES = 5;
-const BUILD = ["--quiet", "--release", "--package", "lightgap-bench", "--features", "crowd", "--example"];
-const TARGET = "wasm32-unknown-unknown";
-
-/** @param {string[]} args @param {Record<string, string>} [env] */
-function cargo(args, env = {}) {
-  const done = spawnSync("cargo", args, { cwd: ROOT, encoding: "utf8", env: { ...process.env, ...env } });
-  if (done.status !== 0) throw new Error(done.stderr);
-  return done.stdout;
-}
 
 /** Lines of name, answer, milliseconds. @param {string} text */
 const lines = (text) => new Map(text.trim().split("\n").map((line) => line.split(" ")).filter((each) => each.length === 3)
   .map(([name, answer, ms]) => [name, { answer: Number(answer), ms: Number(ms) }]));
 
+/** numpy's lines; none without it. */
 function numpy() {
-  const python = process.env.PYTHON ?? "python3";
-  const done = spawnSync(python, [join(ROOT, "tests/bench/crowd.py")], { encoding: "utf8" });
-  if (done.status === 0) {
-    console.log(done.stdout.split("\n")[0]);
-    return lines(done.stdout);
-  }
-  console.log(`numpy is absent: ${python} ${done.error?.message ?? done.stderr.trim().split("\n").at(-1)}; set PYTHON to a python that has it. No ratios to it.`);
-  return new Map();
+  const said = python("crowd.py", "numpy");
+  if (said === null) return new Map();
+  console.log(said.split("\n")[0]);
+  return lines(said);
 }
 
-cargo(["build", ...BUILD, "crowd", "--target", TARGET], { RUSTFLAGS: "-C target-feature=+simd128" });
-const module = new WebAssembly.Module(readFileSync(join(process.env.CARGO_TARGET_DIR ?? join(ROOT, "target"), TARGET, "release/examples/crowd.wasm")));
-/** @type {Record<string, Record<string, Function>>} */
-const imports = {};
-for (const { module: from, name } of WebAssembly.Module.imports(module)) (imports[from] ??= {})[name] = () => 0;
-const exported = /** @type {any} */ (new WebAssembly.Instance(module, /** @type {any} */ (imports)).exports);
-const native = lines(cargo(["run", ...BUILD, "crowd_native"]));
+const find = rows("crowd", "crowd");
+const ours = lines(native("crowd", "crowd_native"));
 const rival = numpy();
 let faults = 0;
 for (const name of Object.keys(GOALS)) {
-  const row = exported[Object.keys(exported).find((key) => key === name || key.startsWith(`${name}_`)) ?? name];
-  const here = native.get(name);
+  const row = find(name);
+  const here = ours.get(name);
   if (row(1) !== here?.answer) {
     console.log(`DIFFERS ${name}: native ${here?.answer}, WebAssembly ${row(1)}`);
     faults++;
@@ -65,8 +45,8 @@ for (const name of Object.keys(GOALS)) {
   console.log(`ROW ${name}: native ${here.ms.toFixed(1)} ms, WebAssembly ${ms.toFixed(1)} ms, ${(ms / here.ms).toFixed(2)} times native (goal at most ${SLOWER}); ${beside}`);
 }
 if (rival.has("sorts")) console.log(`numpy sorts the same four kinds by value alone in ${rival.get("sorts")?.ms.toFixed(1)} ms; ranks gives their order, as argsort does`);
-const one = native.get("workers-1");
-for (const [name, { answer, ms }] of native) {
+const one = ours.get("workers-1");
+for (const [name, { answer, ms }] of ours) {
   if (!name.startsWith("workers-") || !one) continue;
   if (answer !== one.answer) faults++;
   console.log(`${name}: ${ms.toFixed(1)} ms, ${(one.ms / ms).toFixed(2)} times as fast as one; ${answer === one.answer ? "the same bits" : "OTHER BITS"}`);

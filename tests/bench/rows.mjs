@@ -3,46 +3,21 @@
 // native, the rival's within the row's own tolerance. `node tests/bench/rows.mjs` builds what it needs;
 // a word behind it runs the rows whose names hold it.
 
-import { spawnSync } from "node:child_process";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { ROOT } from "../page/support/server.js";
+import { native, rows } from "./beside.mjs";
 
 const GOAL = 1.8;
 const SAMPLES = 9;
-const BUILD = ["--quiet", "--release", "--package", "lightgap-bench", "--features", "wasm", "--example"];
-
-/** @param {string[]} args @param {Record<string, string>} [env] */
-function cargo(args, env = {}) {
-  const done = spawnSync("cargo", args, { cwd: ROOT, encoding: "utf8", maxBuffer: 1e8, env: { ...process.env, ...env } });
-  if (done.status !== 0) throw new Error(done.stderr);
-  return done.stdout;
-}
-
-/** What the binding would bring: these rows ask for nothing but a clock that the rivals never read. */
-function instance() {
-  const target = "wasm32-unknown-unknown";
-  cargo(["build", ...BUILD, "rows", "--target", target], { RUSTFLAGS: "-C target-feature=+simd128" });
-  const folder = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
-  const module = new WebAssembly.Module(readFileSync(join(folder, target, "release/examples/rows.wasm")));
-  /** @type {Record<string, Record<string, Function>>} */
-  const imports = {};
-  for (const { module: from, name } of WebAssembly.Module.imports(module)) (imports[from] ??= {})[name] = () => 0;
-  return /** @type {any} */ (new WebAssembly.Instance(module, /** @type {any} */ (imports)).exports);
-}
 
 /** The native rows, as `rows.rs` prints them. */
-function native() {
-  return cargo(["run", ...BUILD, "rows_native"]).trim().split("\n").map((line) => {
+function printed() {
+  return native("wasm", "rows_native").trim().split("\n").map((line) => {
     const [name, rival, ...rest] = line.split("\t");
     const [goal, theirs, ours, within, theirNs, ourNs] = rest.map(Number);
     return { name, rival, goal, answers: [theirs, ours], within, ns: [theirNs, ourNs] };
   });
 }
 
-const exported = instance();
-/** The binding may end a name in a mark of its own. @param {string} name */
-const row = (name) => exported[Object.keys(exported).find((key) => key === name || key.startsWith(`${name}_`)) ?? name];
+const row = rows("wasm", "rows");
 const [answer, turns] = [row("answer"), row("turns")];
 
 /** Median time of a turn, ns. @param {number} index @param {number} side @param {number} nativeNs */
@@ -58,7 +33,7 @@ function median(index, side, nativeNs) {
 }
 
 let faults = 0;
-for (const [index, { name, rival, goal, answers, within, ns }] of native().entries()) {
+for (const [index, { name, rival, goal, answers, within, ns }] of printed().entries()) {
   if (!name.includes(process.argv[2] ?? "")) continue;
   const here = [0, 1].map((side) => answer(index, side));
   if (here[1] !== answers[1] || Math.abs(here[0] - answers[0]) > within * (1 + Math.abs(answers[0]))) {
