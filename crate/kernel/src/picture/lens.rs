@@ -57,7 +57,7 @@ fn state_at<'a>(posing: &'a Posing, at: &At) -> Option<&'a ContactState> {
     match at {
         At::Contact(id) => states.find(|state| state.contact.id() == *id),
         At::Spot(view, spot) => states
-            .filter(|state| key_of(state.seen) == view)
+            .filter(|state| state.seen.key() == view)
             .map(|state| (drawn_at(posing, state).distance_squared(*spot), state))
             .min_by(|(one, _), (other, _)| one.total_cmp(other))
             .map(|(_, state)| state),
@@ -70,12 +70,4 @@ fn drawn_at(posing: &Posing, state: &ContactState) -> Point {
     let seen =
         gaps.iter().find(|gap| state.seen == Seen::Elevation && gap.contact == state.contact);
     seen.map_or(state.drawn_at, |gap| gap.at)
-}
-
-fn key_of(seen: Seen) -> &'static str {
-    match seen {
-        Seen::Plan => "plan",
-        Seen::Elevation => "elevation",
-        Seen::End => "end",
-    }
 }

@@ -44,6 +44,17 @@ pub enum Seen {
     End,
 }
 
+impl Seen {
+    /// The key of the section.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Plan => "plan",
+            Self::Elevation => "elevation",
+            Self::End => "end",
+        }
+    }
+}
+
 /// One contact as it stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ContactState {

@@ -3,7 +3,7 @@
 use super::{LoadView, Stage};
 use crate::chain::{Dimension, Pair, Sizes};
 use crate::contact::{Contact, Kind, RoomPoint};
-use crate::posing::{ContactState, Mark, Posing, Seen};
+use crate::posing::{ContactState, Mark, Posing};
 use crate::quantity::Quantity;
 use crate::report::{GeometrySection, Overlap, PlaySection, named};
 use crate::scenario::Corner;
@@ -267,11 +267,7 @@ impl ContactLine {
             end: end.key(),
             side: side.key(),
             inner,
-            view: match state.seen {
-                Seen::Plan => "plan",
-                Seen::Elevation => "elevation",
-                Seen::End => "end",
-            },
+            view: state.seen.key(),
             gap_mm: state.gap_mm,
             mark: state.mark.key(),
             number: state.number,
