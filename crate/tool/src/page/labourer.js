@@ -10,8 +10,7 @@
   };
   const answer = async ({ id, question, scenario, asked }) => {
     await ready;
-    const progress = (news) => postMessage({ id, news });
-    return { id, ...head.answer(question, scenario, asked, progress) };
+    return { id, ...head.answer(question, scenario, asked) };
   };
   onmessage = async ({ data }) => {
     try {

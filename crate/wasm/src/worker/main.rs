@@ -12,7 +12,6 @@ mod surface;
 mod wear;
 mod width;
 
-use js_sys::Function;
 use lightgap::error::{Error, Rule};
 use lightgap::scenario::Scenario;
 use lightgap_wasm::cross::{faults, object, taken};
@@ -44,16 +43,9 @@ impl Labourer {
     }
 
     /// Answers a question of a scenario: `{answer}`, or `{faults}` with what cannot be asked.
-    /// `progress` is called with plain data as often as a long answer has something to show.
-    pub fn answer(
-        &mut self,
-        question: &str,
-        scenario: &JsValue,
-        asked: &JsValue,
-        progress: &Function,
-    ) -> JsValue {
+    pub fn answer(&mut self, question: &str, scenario: &JsValue, asked: &JsValue) -> JsValue {
         let scenario = taken(scenario).and_then(|file| Scenario::read(&file));
-        let answered = scenario.and_then(|scenario| self.ask(question, &scenario, asked, progress));
+        let answered = scenario.and_then(|scenario| self.ask(question, &scenario, asked));
         match answered {
             Ok(answer) => object([("answer", answer)]),
             Err(found) => object([("faults", faults(&found))]),
@@ -63,13 +55,7 @@ impl Labourer {
 
 impl Labourer {
     /// The question by its id.
-    fn ask(
-        &mut self,
-        question: &str,
-        scenario: &Scenario,
-        asked: &JsValue,
-        _progress: &Function,
-    ) -> Answered {
+    fn ask(&mut self, question: &str, scenario: &Scenario, asked: &JsValue) -> Answered {
         match question {
             "fit" => self.fit.answer(scenario, asked),
             "line" => self.line.answer(scenario, asked),
