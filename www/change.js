@@ -28,7 +28,8 @@ export function startChange(session) {
     const { state } = session;
     for (const [key, field] of gaps) {
       field.call(say(variant(`gap.${key}`, state.construction)));
-      field.show(state.gaps[key].value_mm, state.gaps[key]);
+      const { value_mm, low_mm: low, high_mm: high } = state.gaps[key];
+      field.show(value_mm, { low, high });
       field.mark(state.chosen.includes(moves.get(key) ?? "") ? "chosen" : null);
     }
     for (const [key, field] of sizes) {

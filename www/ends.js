@@ -1,7 +1,7 @@
 // Taking hold of the end of a dimension line: the gap it measures follows the hand.
 
 import { byId, dress, make } from "./dom.js";
-import { faultSentence } from "./field.js";
+import { tellFaults } from "./field.js";
 import { gap } from "./figures.js";
 import { poseWork } from "./work.js";
 import { say, variant } from "./words.js";
@@ -139,7 +139,6 @@ export class Ends {
 
   /** @param {Fault[]} faults */
   refuse(faults) {
-    this.fault.textContent = faults.map(faultSentence).join(" ");
-    this.fault.hidden = faults.length === 0;
+    tellFaults(this.fault, faults);
   }
 }

@@ -1,15 +1,15 @@
-// One length that can be set: a number field, with a slider beside it if it has limits, and its fault sentence.
+// One number that can be set: a number field, with a slider beside it if it is wanted, its unit and its fault sentence.
 
 import { dress, make } from "./dom.js";
-import { exactly, fieldOf, gap, mmOf, unitInUse } from "./figures.js";
+import { exactly, unitInUse } from "./figures.js";
+import { LENGTH, typed } from "./way.js";
 import { has, say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
+/** @typedef {import("./way.js").Way} Way */
 
 const STEPS = 400;
 const FIELD_STEP = { mm: 0.01, in: 0.0005 };
-
-let count = 0;
 
 /**
  * A fault as one sentence.
@@ -24,23 +24,45 @@ export function faultSentence(fault) {
   return say(has(id) ? id : "fault.other", { ...numbers, field, value: written(fault.value) });
 }
 
+/**
+ * Says what is wrong, or nothing, and marks the field that it is about.
+ * @param {HTMLElement} place
+ * @param {string} sentence
+ * @param {Element} [input]
+ */
+export function tell(place, sentence, input) {
+  place.textContent = sentence;
+  place.hidden = sentence === "";
+  if (input) dress(input, { "aria-invalid": sentence ? "true" : null });
+}
+
+/** @param {HTMLElement} place @param {Fault[]} faults @param {Element} [input] */
+export const tellFaults = (place, faults, input) => tell(place, faults.map(faultSentence).join(" "), input);
+
+let count = 0;
+
 export class Field {
+  /** @type {number|null|undefined} the value shown last */
+  shown;
+  /** The text that was written last; another one is being typed. */
+  written = "";
+
   /**
-   * @param {{label: string, hint?: string, slider?: boolean, tag?: string}} text
-   * @param {(mm: number, done: boolean) => Fault[]} set
+   * @param {{label: string, hint?: string, slider?: boolean, id?: string, way?: Way, step?: string}} text
+   * @param {(value: number, done: boolean) => Fault[]} put
    */
-  constructor(text, set) {
-    this.set = set;
-    const id = `field-${++count}`;
-    this.input = make("input", { type: "number", id, inputmode: "decimal", "aria-describedby": `${id}-fault ${id}-hint` });
+  constructor({ label, hint = "", slider, id = `field-${++count}`, way = LENGTH, step }, put) {
+    this.put = put;
+    this.way = way;
+    this.step = step;
+    this.input = make("input", { type: "number", id, step, inputmode: "decimal", "aria-describedby": `${id}-fault ${id}-hint` });
     this.unit = make("span", { class: "unit", "aria-hidden": "true" });
     this.tag = make("span", { class: "tag", hidden: true });
     this.fault = make("p", { class: "fault", id: `${id}-fault`, role: "alert", hidden: true });
-    this.label = make("label", { for: id }, text.label);
-    const row = make("div", { class: "field-row" }, this.label, this.tag, this.input, this.unit);
-    this.element = make("div", { class: "field" }, row);
-    if (text.slider) this.addSlider(text.label);
-    this.element.append(make("p", { class: "hint", id: `${id}-hint` }, text.hint ?? ""), this.fault);
+    this.label = make("label", { for: id }, label);
+    this.element = make("div", { class: "field" }, make("div", { class: "field-row" }, this.label, this.tag, this.input, this.unit));
+    if (slider) this.addSlider(label);
+    this.element.append(make("p", { class: "hint", id: `${id}-hint` }, hint), this.fault);
     this.input.addEventListener("change", () => this.typed());
   }
 
@@ -52,43 +74,58 @@ export class Field {
     this.element.append(this.slider);
   }
 
+  /** Where the slider stands at a value. @param {number} value */
+  placeOf(value) {
+    return value;
+  }
+
+  /** The value where the slider stands. @param {number} place */
+  valueAt(place) {
+    return place;
+  }
+
   typed() {
-    const mm = mmOf(this.input.value);
-    if (Number.isNaN(mm)) return this.refuse([{ path: "", value: this.input.value, rule: "not_a_number", numbers: {} }]);
-    this.refuse(this.set(mm, true));
+    this.written = this.input.value;
+    this.refuse(typed(this.input, this.way.read(this.input.value), (value) => this.put(value, true)));
   }
 
   /** @param {boolean} done */
   slid(done) {
-    const slider = /** @type {HTMLInputElement} */ (this.slider);
-    this.refuse(this.set(Number(slider.value), done));
+    this.refuse(this.put(this.valueAt(Number(this.slider?.value)), done));
   }
 
   /** @param {Fault[]} faults */
   refuse(faults) {
-    this.fault.textContent = faults.map(faultSentence).join(" ");
-    this.fault.hidden = faults.length === 0;
-    dress(this.input, { "aria-invalid": faults.length > 0 ? "true" : null });
+    tellFaults(this.fault, faults, this.input);
   }
 
   /**
-   * Shows the length the chain now has; a refused entry stays until the next good one.
-   * @param {number} mm
-   * @param {{low_mm: number, high_mm: number}} [limits]
+   * Shows the value that there is now; what is being typed stays, and what was refused until the value is another.
+   * @param {number|null|undefined} value
+   * @param {{low: number, high: number, step?: number}} [limits] of the slider
    */
-  show(mm, limits) {
-    const typing = document.activeElement === this.input && this.input.getAttribute("aria-invalid");
-    if (!typing) {
-      this.input.value = fieldOf(mm);
-      this.refuse([]);
-    }
-    this.unit.textContent = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
-    this.input.step = String(FIELD_STEP[unitInUse()]);
-    if (!this.slider || !limits) return;
-    const { low_mm, high_mm } = limits;
-    dress(this.slider, { min: low_mm, max: high_mm, step: (high_mm - low_mm) / STEPS, "aria-valuetext": gap(mm) });
-    if (document.activeElement !== this.slider) this.slider.value = String(mm);
-    this.slider.style.setProperty("--share", `${(100 * (mm - low_mm)) / (high_mm - low_mm)}%`);
+  show(value, limits) {
+    const [here, refused] = [document.activeElement === this.input, this.input.hasAttribute("aria-invalid")];
+    const kept = refused ? here || value === this.shown : here && this.input.value !== this.written;
+    this.shown = value;
+    this.unit.textContent = this.way.unit();
+    this.input.step = this.step ?? String(FIELD_STEP[unitInUse()]);
+    if (!kept) this.write(value);
+    if (typeof value === "number" && limits) this.showSlider(value, limits);
+  }
+
+  /** @param {number|null|undefined} value */
+  write(value) {
+    if (typeof value === "number") this.input.value = this.way.text(value);
+    this.written = this.input.value;
+    this.refuse([]);
+  }
+
+  /** @param {number} value @param {{low: number, high: number, step?: number}} limits */
+  showSlider(value, { low, high, step = (high - low) / STEPS }) {
+    if (!this.slider) return;
+    dress(this.slider, { min: low, max: high, step, "aria-valuetext": this.way.said?.(value) ?? `${this.way.text(value)} ${this.way.unit()}` });
+    if (document.activeElement !== this.slider) this.slider.value = String(this.placeOf(value));
   }
 
   /** @param {string} label */

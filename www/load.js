@@ -1,8 +1,9 @@
 // The load on the next outer link: pull, side force, moment; and whether plates and pins give.
 
 import { byId, dress, make } from "./dom.js";
-import { faultSentence } from "./field.js";
+import { Field } from "./field.js";
 import { figure } from "./figures.js";
+import { numberOf } from "./way.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -17,7 +18,7 @@ const RUNS = /** @type {const} */ ({
 /** @param {Session} session */
 export function startLoad(session) {
   const keys = /** @type {Key[]} */ (Object.keys(RUNS));
-  const entries = keys.map((key) => new Entry(session, key));
+  const entries = keys.map((key) => fieldOf(session, key));
   const choices = [false, true].map((springy) => choice(session, springy));
   const part = make("section", { class: "load", "aria-labelledby": "load-title", hidden: true },
     make("h2", { id: "load-title" }, say("load.title")), ...entries.map(({ element }) => element),
@@ -27,7 +28,7 @@ export function startLoad(session) {
     part.hidden = session.work.how !== "load";
     if (part.hidden) return;
     const { load } = session.state;
-    for (const entry of entries) entry.show(load[entry.key]);
+    keys.forEach((key, i) => entries[i].show(load[key], around(RUNS[key], load[key])));
     choices.forEach((button, i) => dress(button, { "aria-pressed": String(load.springy === (i === 1)) }));
     choices[1].children[1].textContent = say("load.springy.note", { stiffness: String(Number(load.stiffness_n_mm.toPrecision(2))) });
   });
@@ -45,52 +46,18 @@ function choice(session, springy) {
   return button;
 }
 
-/** One number of the load, as a slider and a field. */
-class Entry {
-  /**
-   * @param {Session} session
-   * @param {Key} key
-   */
-  constructor(session, key) {
-    this.session = session;
-    this.key = key;
-    const name = say(`load.${key}`);
-    this.fault = make("p", { class: "fault", id: `load-${key}-fault`, role: "alert", hidden: true });
-    this.input = make("input", { type: "number", id: `load-${key}`, step: "any", inputmode: "decimal", "aria-describedby": this.fault.id });
-    this.slider = make("input", { type: "range", "aria-label": name, step: RUNS[key].step });
-    const unit = make("span", { class: "unit", "aria-hidden": "true" }, say(`load.${key}.unit`));
-    this.element = make("div", { class: "field" },
-      make("div", { class: "field-row" }, make("label", { for: this.input.id }, name), make("span", { hidden: true }), this.input, unit),
-      this.slider, make("p", { class: "hint" }, say(`load.${key}.hint`)), this.fault);
-    this.slider.addEventListener("input", () => this.put(this.slider.valueAsNumber, false));
-    this.slider.addEventListener("change", () => this.put(this.slider.valueAsNumber, true));
-    this.input.addEventListener("change", () => this.put(this.input.valueAsNumber, true));
-  }
+/** A run that holds the value. @param {{low: number, high: number, step: number}} run @param {number} value */
+const around = ({ low, high, step }, value) => ({ low: Math.min(low, value), high: Math.max(high, value), step });
 
-  /**
-   * @param {number} value
-   * @param {boolean} done
-   */
-  put(value, done) {
-    const none = [{ path: "", value, rule: "not_a_number", numbers: {} }];
-    const set = () => this.session.alter((bench) => bench.set(`load.${this.key}`, value), done);
-    const faults = Number.isFinite(value) ? set() : none;
-    this.fault.textContent = faults.map(faultSentence).join(" ");
-    this.fault.hidden = faults.length === 0;
-    dress(this.input, { "aria-invalid": faults.length > 0 ? "true" : null });
-  }
-
-  /** @param {number} value */
-  show(value) {
-    const { low, high } = RUNS[this.key];
-    const refused = document.activeElement === this.input && this.input.getAttribute("aria-invalid");
-    if (!refused) {
-      this.input.value = String(Number(value.toPrecision(7)));
-      this.fault.hidden = true;
-      dress(this.input, { "aria-invalid": null });
-    }
-    const text = `${figure(this.key, value)} ${say(`load.${this.key}.unit`)}`;
-    dress(this.slider, { min: Math.min(low, value), max: Math.max(high, value), "aria-valuetext": text });
-    if (document.activeElement !== this.slider) this.slider.value = String(value);
-  }
+/**
+ * One number of the load.
+ * @param {Session} session
+ * @param {Key} key
+ */
+function fieldOf(session, key) {
+  const word = `load.${key}`;
+  const unit = () => say(`${word}.unit`);
+  const way = { text: (/** @type {number} */ value) => String(Number(value.toPrecision(7))), read: numberOf, unit, said: (/** @type {number} */ value) => `${figure(key, value)} ${unit()}` };
+  return new Field({ id: `load-${key}`, label: say(word), hint: say(`${word}.hint`), slider: true, step: "any", way },
+    (value, done) => session.alter((bench) => bench.set(word, value), done));
 }

@@ -1,21 +1,15 @@
 // One number of a table that can be typed, with the sentence that refuses it beneath its row.
 
-import { faultSentence } from "../field.js";
-import { dress, make } from "../dom.js";
-import { degreesOf, fieldOf, mmOf, radOf } from "../figures.js";
+import { make } from "../dom.js";
+import { tellFaults as tellAt } from "../field.js";
+import { degreesOf, radOf } from "../figures.js";
+import { numberOf, typed, wayOf } from "../way.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Fault} Fault */
 
-/** What a number is written in, by the ending of its name. @param {string} name */
-const written = (name) => {
-  if (name.endsWith("_rad")) return { text: (/** @type {number} */ rad) => String(Number(degreesOf(rad).toFixed(4))), value: (/** @type {string} */ text) => radOf(number(text)) };
-  if (name.endsWith("_mm")) return { text: fieldOf, value: mmOf };
-  return { text: String, value: number };
-};
-
-/** @param {string} text */
-const number = (text) => (text.trim() === "" ? NaN : Number(text));
+/** @type {import("../way.js").Way} */
+const ANGLE = { text: (rad) => String(Number(degreesOf(rad).toFixed(4))), read: (text) => radOf(numberOf(text)), unit: () => "°" };
 
 /** A place for sentences about what was typed. */
 export const faultPlace = () => make("p", { class: "fault", role: "alert", hidden: true, id: `fit-fault-${++count}` });
@@ -25,10 +19,10 @@ let count = 0;
  * Says what is wrong, or nothing.
  * @param {HTMLElement} place
  * @param {Fault[]} faults
+ * @param {Element} [input]
  */
-export function tellFaults(place, faults) {
-  place.textContent = faults.map((fault) => faultSentence(named(fault))).join(" ");
-  place.hidden = faults.length === 0;
+export function tellFaults(place, faults, input) {
+  tellAt(place, faults.map(named), input);
 }
 
 /**
@@ -51,13 +45,11 @@ export function named(fault) {
  * @param {{empty?: boolean}} [may]
  */
 export function entry(name, label, value, place, set, { empty = false } = {}) {
-  const { text, value: read } = written(name);
+  const { text, read } = name.endsWith("_rad") ? ANGLE : wayOf(name, "");
   const input = make("input", { type: "number", step: "any", inputmode: "decimal", "aria-label": label, "aria-describedby": place.id, value: value === null ? "" : text(value) });
   input.addEventListener("change", () => {
-    const typed = input.value.trim() === "" && empty && !input.validity.badInput ? null : read(input.value);
-    const faults = Number.isNaN(typed) ? [{ path: "", value: input.value, rule: "not_a_number", numbers: {} }] : set(typed);
-    tellFaults(place, faults);
-    dress(input, { "aria-invalid": faults.length > 0 ? "true" : null });
+    const nothing = empty && input.value.trim() === "" && !input.validity.badInput;
+    tellFaults(place, typed(input, nothing ? null : read(input.value), set), input);
   });
   return input;
 }

@@ -1,7 +1,7 @@
 // What question 3 has folded under plain headings: each part asks nothing before it is opened.
 
 import { dress, draw, make } from "../dom.js";
-import { faultSentence } from "../field.js";
+import { tellFaults } from "../field.js";
 import { say } from "../words.js";
 import { Bow } from "./bow.js";
 import { Gears } from "./gears.js";
@@ -58,8 +58,7 @@ export class Parts {
     const scenario = this.session.bench.scenario();
     const drive = { ...scenario.drive, driver_teeth: pair.front_teeth, driven_teeth: pair.back_teeth, offset_mm: pair.offset_mm };
     const faults = this.session.alter((bench) => bench.load({ ...scenario, drive }), true);
-    this.fault.textContent = faults.map(faultSentence).join(" ");
-    this.fault.hidden = faults.length === 0;
+    tellFaults(this.fault, faults);
   }
 }
 

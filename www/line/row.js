@@ -1,7 +1,9 @@
 // One field of an arrangement: a row of teeth, or a length; what is refused stays as it was typed.
 
-import { dress, make } from "../dom.js";
-import { fieldOf, mmOf, unitInUse } from "../figures.js";
+import { make } from "../dom.js";
+import { tell } from "../field.js";
+import { fieldOf, mmOf } from "../figures.js";
+import { LENGTH, numberOf } from "../way.js";
 import { say } from "../words.js";
 
 export class Row {
@@ -35,14 +37,14 @@ export class Row {
    * @returns {number|number[]|null}
    */
   read(text) {
-    if (!this.many) return text.trim() === "" || Number.isNaN(Number(text)) ? null : Number(text);
+    if (!this.many) return Number.isNaN(numberOf(text)) ? null : numberOf(text);
     const numbers = text.split(/[^0-9.\-a-zA-Z]+/).filter((part) => part !== "").map(Number);
     return numbers.some(Number.isNaN) ? null : numbers;
   }
 
   /** @param {string} text as it is kept */
   show(text) {
-    this.unit.textContent = this.many ? "" : say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
+    this.unit.textContent = this.many ? "" : LENGTH.unit();
     if (document.activeElement === this.input) return;
     const number = Number(text);
     this.input.value = this.many || text === "" || Number.isNaN(number) ? text : fieldOf(number);
@@ -50,8 +52,6 @@ export class Row {
 
   /** @param {string} sentence */
   refuse(sentence) {
-    this.fault.textContent = sentence;
-    this.fault.hidden = sentence === "";
-    dress(this.input, { "aria-invalid": sentence ? "true" : null });
+    tell(this.fault, sentence, this.input);
   }
 }

@@ -13,9 +13,9 @@ import { inWords, listOf, sentences, waysOf, workedOut } from "./said.js";
 
 /** What is not stated in a scenario, as the reader of scenarios fills it in. */
 const USUAL = /** @type {Record<string, number>} */ ({ bristle_mm: 0.08, particle_mm: 0.01, viscosity_pa_s: 0.1, pressure_pa: 0 });
-const GIVEN = /** @type {Record<string, import("./given.js").Text>} */ ({
-  bristle_mm: { word: "reach.bristle", low: 0.01, high: 1 }, particle_mm: { word: "reach.particle", low: 0.001, high: 1 },
-  viscosity_pa_s: { word: "reach.viscosity", low: 0.001, high: 100 }, pressure_pa: { word: "reach.pressure", low: 0, high: 100000, even: true },
+const GIVEN = /** @type {Record<string, import("./given.js").Run>} */ ({
+  bristle_mm: { low: 0.01, high: 1 }, particle_mm: { low: 0.001, high: 1 },
+  viscosity_pa_s: { low: 0.001, high: 100 }, pressure_pa: { low: 0, high: 100000, even: true },
 });
 const KEYS = ["bristle", "grain", "oil", "none"];
 
@@ -33,8 +33,8 @@ class Reach {
     this.steady = new Steady("reach", "reach", () => session.tell("ask"));
     this.cut = new Cut();
     this.scale = make("span");
-    this.flex = new Given("reach-flex", { word: "reach.flex", low: -100, high: 100, even: true }, (per, done) => this.turn(per, done));
-    this.given = Object.entries(GIVEN).map(([key, text]) => ({ key, entry: new Given(`reach-${key}`, text, (value, done) => this.put(key, value, done)) }));
+    this.flex = new Given("reach.flex", { low: -100, high: 100, even: true }, (per, done) => this.turn(per, done));
+    this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`reach.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.list = make("div", { class: "reach-list", tabindex: 0, role: "group", "aria-label": say("reach.list") });
     const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
     this.folds = { twin: fold("reach.twin"), work: fold("work.title") };

@@ -15,9 +15,9 @@ import { Zoom, length, windowOf } from "./zoom.js";
 
 /** What is not stated in a scenario, as the reader of scenarios fills it in. */
 const USUAL = /** @type {Record<string, number>} */ ({ rz_um: 0.6, correlation_um: 20, particle_um: 0.6, seed: 1 });
-const GIVEN = /** @type {Record<string, import("../reach/given.js").Text>} */ ({
-  rz_um: { word: "surface.rz", low: 0.05, high: 20 }, correlation_um: { word: "surface.correlation", low: 0.5, high: 200 },
-  particle_um: { word: "surface.particle", low: 0.05, high: 50 }, seed: { word: "surface.seed", low: 1, high: 100, even: true, whole: true },
+const GIVEN = /** @type {Record<string, import("../reach/given.js").Run>} */ ({
+  rz_um: { low: 0.05, high: 20 }, correlation_um: { low: 0.5, high: 200 },
+  particle_um: { low: 0.05, high: 50 }, seed: { low: 1, high: 100, even: true, whole: true },
 });
 const FIGURES = ["ra_um", "rq_um", "rz_um", "skewness", "kurtosis", "seated_fraction"];
 const [NEAREST, PER_CENT] = [5, 100];
@@ -38,10 +38,10 @@ class Rough {
     this.show = onceAFrame(() => this.draw());
     this.zoom = new Zoom();
     this.wide = make("output", { for: "surface-zoom" });
-    this.nearer = new Given("surface-zoom", { word: "surface.zoom", low: 0, high: PER_CENT, even: true }, (per) => this.look(per));
-    this.film = new Given("surface-ratio", { word: "surface.ratio", low: 0, high: NEAREST, even: true }, (ratio) => this.bring(ratio));
+    this.nearer = new Given("surface.zoom", { low: 0, high: PER_CENT, even: true }, (per) => this.look(per));
+    this.film = new Given("surface.ratio", { low: 0, high: NEAREST, even: true }, (ratio) => this.bring(ratio));
     /** @type {{key: string, entry: Given}[]} */
-    this.given = Object.entries(GIVEN).map(([key, text]) => ({ key, entry: new Given(`surface-${key}`, text, (value, done) => this.put(key, value, done)) }));
+    this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`surface.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.profile = new Chart();
     this.faces = new Chart();
     this.touching = new Chart();

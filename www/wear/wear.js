@@ -99,7 +99,7 @@ class Wear {
     this.section.classList.toggle("none", !state);
     this.aside.hidden = !state;
     if (!state) return;
-    this.field.show(state.section.joint_wear_mm, { low_mm: 0, high_mm: state.limits.to_mm });
+    this.field.show(state.section.joint_wear_mm, { low: 0, high: state.limits.to_mm });
     this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
     joint.replaceChildren(...jointPicture(state.joint, joint.clientWidth));

@@ -2,7 +2,7 @@
 
 import { Chart } from "../chart.js";
 import { dress, make, onceAFrame } from "../dom.js";
-import { Field, faultSentence } from "../field.js";
+import { Field, tellFaults } from "../field.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { layers, sectionPicture } from "./section.js";
@@ -83,8 +83,7 @@ class Width {
   /** Keeps one or the other; as narrow as it was, if that can still be built. @param {string} keep */
   keep(keep) {
     const faults = this.session.alter((bench) => bench.set("width.keep", keep), true);
-    this.fault.textContent = faults.map(faultSentence).join(" ");
-    this.fault.hidden = faults.length === 0;
+    tellFaults(this.fault, faults);
   }
 
   get waiting() {
@@ -103,12 +102,12 @@ class Width {
     this.aside.hidden = !state;
     if (!state) return;
     const { section } = state;
-    this.narrower.show(section.narrower_mm, { low_mm: 0, high_mm: section.narrowest_mm });
+    this.narrower.show(section.narrower_mm, { low: 0, high: section.narrowest_mm });
     for (const key of ["press_mm", "swelling_mm"]) {
       const value = /** @type {any} */ (state)[key];
-      /** @type {any} */ (this.fits)[key].show(value, { low_mm: 0, high_mm: Math.max(MOST[key], value) });
+      /** @type {any} */ (this.fits)[key].show(value, { low: 0, high: Math.max(MOST[key], value) });
     }
-    this.fits.decay_mm.show(state.decay_mm, { low_mm: 0.2, high_mm: Math.max(6, state.decay_mm) });
+    this.fits.decay_mm.show(state.decay_mm, { low: 0.2, high: Math.max(6, state.decay_mm) });
     for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
     this.readings.replaceChildren(...readings(state));
     this.picture.replaceChildren(...sectionPicture(state, this.picture.clientWidth));
