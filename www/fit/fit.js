@@ -1,6 +1,7 @@
 // Question 4: will every one fit? Limits, demands, chance, sorted parts and money of many chains of one drawing.
 
-import { make, onceAFrame } from "../dom.js";
+import { Answered } from "../answered.js";
+import { make } from "../dom.js";
 import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
@@ -29,7 +30,8 @@ const WAYS = /** @type {Record<string, string>} */ ({ side_gap_mm: "aside", free
 /** @param {Session} session */
 export const open = (session) => new Fit(session);
 
-class Fit {
+/** @extends {Answered<FitState>} */
+class Fit extends Answered {
   looked = 0;
   classes = 0;
   timer = 0;
@@ -37,10 +39,8 @@ class Fit {
 
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
+    super(session, "fit");
     const told = () => session.tell("ask");
-    /** @type {Steady<FitState>} */
-    this.state = new Steady("fit", "fit", told);
     /** @type {Steady<ChanceView>} */
     this.quick = new Steady("fit.quick", "fit", told);
     /** @type {Steady<MatchView>} */
@@ -55,20 +55,17 @@ class Fit {
     this.money = new Money((halves) => this.buy(halves));
     this.exercise = new Exercise(scenario, told);
     this.exercise.sizes = () => this.session.state.sizes;
-    this.exercise.views = () => this.state.answer?.limits ?? [];
-    this.work = make("details", { class: "fold" }, make("summary", {}, say("work.title")));
-    this.section = make("section", { class: "fit none", "aria-label": say("ask.fit") }, this.demands.element,
+    this.exercise.views = () => this.steady.answer?.limits ?? [];
+    this.lay(make("section", { class: "fit none", "aria-label": say("ask.fit") }, this.demands.element,
       make("section", { class: "fit-block" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture),
         make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.eaten") }, this.eaten.table)),
-      this.chance.element, this.limits.element, this.matching.element, this.money.element, this.exercise.element, this.work);
-    this.show = onceAFrame(() => this.draw());
-    new ResizeObserver(this.show).observe(this.section);
+      this.chance.element, this.limits.element, this.matching.element, this.money.element, this.exercise.element,
+      this.fold("work.title", (state) => workedOut(state, state.demands[this.looked]))));
   }
 
   /** What the worker is asked of. */
   get scenario() {
-    const { format, title, chain, drive, load, limits, demands, matching, cost, sampling } = /** @type {any} */ (this.session.bench.scenario());
-    return { format, title, chain, ...(drive ? { drive } : {}), ...(load ? { load } : {}), limits, demands, matching, cost, sampling };
+    return this.sections("drive", "load", "limits", "demands", "matching", "cost", "sampling");
   }
 
   heed() {
@@ -81,7 +78,7 @@ class Fit {
       clearTimeout(this.timer);
       this.timer = setTimeout(() => this.later(), QUIET_MS);
     }
-    this.state.want(scenario);
+    this.steady.want(scenario);
     this.quick.want(scenario, { sets: QUICK });
     this.show();
   }
@@ -94,7 +91,7 @@ class Fit {
   }
 
   get waiting() {
-    return this.state.stale || this.quick.stale;
+    return this.steady.stale || this.quick.stale;
   }
 
   /** What is known of chance: the many sets when they were drawn for this, the quick look if not. */
@@ -112,7 +109,7 @@ class Fit {
   /** @param {number} set */
   async stage(set) {
     const { scenario } = this;
-    const quantity = this.state.answer?.demands[this.looked].quantity ?? "";
+    const quantity = this.steady.answer?.demands[this.looked].quantity ?? "";
     const sizes = await labour("fit.set", "fit", scenario, { set }).catch(() => null);
     if (!sizes) return;
     const faults = this.session.alter((bench) => bench.load({ ...bench.scenario(), chain: { ...bench.scenario().chain, ...sizes } }), false);
@@ -131,7 +128,7 @@ class Fit {
 
   /** Takes tolerances: half of what lies between the limits, the middle where it was. @param {Map<string, number>} halves */
   buy(halves) {
-    const views = this.state.answer?.limits ?? [];
+    const views = this.steady.answer?.limits ?? [];
     const limits = this.limits.limits.map(({ grade, ...limit }) => {
       const half = halves.get(limit.dimension);
       const view = views.find(({ dimension }) => dimension === limit.dimension);
@@ -143,16 +140,16 @@ class Fit {
   }
 
   sentences() {
-    const { answer, failure } = this.state;
-    const chance = this.known;
-    if (!answer || !chance) return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
-    return fitSentences(answer, chance, Math.min(this.looked, answer.demands.length - 1));
+    return this.known ? super.sentences() : { answer: this.steady.failure || say("ask.opening"), surprise: "", helper: "" };
   }
 
-  draw() {
-    const state = this.session.state.fits ? this.state.answer : null;
-    this.section.classList.toggle("none", !state);
-    if (!state) return;
+  /** @param {FitState} state */
+  told(state) {
+    return fitSentences(state, /** @type {ChanceView} */ (this.known), Math.min(this.looked, state.demands.length - 1));
+  }
+
+  /** @param {FitState} state */
+  fill(state) {
     this.looked = Math.min(this.looked, state.demands.length - 1);
     const demand = state.demands[this.looked];
     const width = Math.max(280, Math.round(this.section.clientWidth) - 22);
@@ -164,6 +161,5 @@ class Fit {
     this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width);
     this.money.show(state.money, state.demands, width);
     this.exercise.show(width);
-    this.work.replaceChildren(/** @type {Node} */ (this.work.firstChild), workedOut(state, demand));
   }
 }

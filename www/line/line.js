@@ -1,9 +1,9 @@
 // Question 3: what a crooked line costs. The drive from above, its chart, what it is given and what is said of it.
 
+import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
-import { dress, make, onceAFrame } from "../dom.js";
+import { dress, make } from "../dom.js";
 import { labour } from "../labour.js";
-import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { chartOf, wattsOf } from "./chart.js";
 import { Entries } from "./entries.js";
@@ -23,7 +23,8 @@ const QUIET_MS = 250;
 /** @param {Session} session */
 export const open = (session) => new Crooked(session);
 
-class Crooked {
+/** @extends {Answered<LineState>} */
+class Crooked extends Answered {
   /** @type {Curve[]} */
   curves = [];
   drive = "";
@@ -32,25 +33,16 @@ class Crooked {
 
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
-    /** @type {Steady<LineState>} */
-    this.steady = new Steady("line", "line", () => session.tell("ask"));
+    super(session, "line");
     this.plan = new Plan();
     this.chart = new Chart();
     this.entries = new Entries(session);
     this.readings = make("dl", { class: "crooked-readings" });
-    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
-    this.folds = { plan: fold("line.twin"), chart: this.chart.table(say("line.table")), work: fold("work.title") };
     this.said = make("div", { class: "crooked-said" });
     this.parts = new Parts(session);
     this.title = make("figcaption", { class: "crooked-title" });
     this.shows = ["times", "watts"].map((show) => make("button", { type: "button", class: "choice", "data-show": show, onclick: () => this.showIn(show) }, say(`line.show.${show}`)));
-    this.section = this.sheet();
-    this.aside = make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true },
-      this.entries.element, this.said);
-    this.show = onceAFrame(() => this.draw());
-    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
-    new ResizeObserver(this.show).observe(this.section);
+    this.lay(this.sheet(), make("section", { class: "crooked-aside", "aria-label": say("line.given"), hidden: true }, this.entries.element, this.said));
   }
 
   sheet() {
@@ -58,13 +50,13 @@ class Crooked {
       make("figure", {}, this.plan.picture, make("figcaption", { class: "hint" }, this.plan.scale)),
       this.entries.offset.element, this.readings,
       make("figure", {}, this.title, make("div", { class: "crooked-by", role: "group", "aria-label": say("line.show") }, ...this.shows), this.chart.picture, this.chart.key),
-      ...this.parts.elements, ...Object.values(this.folds));
+      ...this.parts.elements, this.fold("line.twin", planInWords), this.chart.table(say("line.table")),
+      this.fold("work.title", (line) => workedOut(line, this.session.state)));
   }
 
   /** The chain and its drive, as the strands are solved for them. */
   get scenario() {
-    const { format, title, chain, drive, load } = this.session.bench.scenario();
-    return { format, title, chain, drive, ...(load ? { load } : {}) };
+    return this.sections("drive", "load");
   }
 
   /** @param {Set<What>} what */
@@ -114,21 +106,13 @@ class Crooked {
     this.show();
   }
 
-  get waiting() {
-    return this.steady.stale;
+  /** @param {LineState} line */
+  told(line) {
+    return lineSentences(line);
   }
 
-  sentences() {
-    const { answer, failure } = this.steady;
-    if (answer) return lineSentences(answer);
-    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
-  }
-
-  draw() {
-    const line = this.session.state.fits ? this.steady.answer : null;
-    this.section.classList.toggle("none", !line);
-    this.aside.hidden = !line;
-    if (!line) return;
+  /** @param {LineState} line */
+  fill(line) {
     this.plan.show(line);
     const content = this.inWatts ? wattsOf : chartOf;
     this.chart.show(content(line, this.curves, (mm, done) => this.slide(mm, done)));
@@ -138,15 +122,5 @@ class Crooked {
     this.parts.show(this.scenario);
     this.readings.replaceChildren(...figuresOf(line));
     this.said.replaceChildren(...said(line), ...readings(line));
-    if (this.folds.plan.open) refill(this.folds.plan, planInWords(line));
-    if (this.folds.work.open) refill(this.folds.work, workedOut(line, this.session.state));
   }
-}
-
-/**
- * @param {HTMLElement} fold
- * @param {HTMLElement} filling
- */
-function refill(fold, filling) {
-  fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling);
 }

@@ -1,7 +1,7 @@
 // Question 6: what can get in. The joint cut open, the list by face, what is pushed in, and the joint flexed by hand.
 
-import { make, onceAFrame } from "../dom.js";
-import { Steady } from "../steady.js";
+import { Answered } from "../answered.js";
+import { make } from "../dom.js";
 import { say } from "../words.js";
 import { Cut } from "./cut.js";
 import { Given } from "./given.js";
@@ -22,38 +22,34 @@ const KEYS = ["bristle", "grain", "oil", "none"];
 /** @param {Session} session */
 export const open = (session) => new Reach(session);
 
-class Reach {
+/** @extends {Answered<EnterState>} */
+class Reach extends Answered {
   /** How far the pitch is turned, as a share of its stop. */
   share = 0;
 
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
-    /** @type {Steady<EnterState>} */
-    this.steady = new Steady("reach", "reach", () => session.tell("ask"));
+    super(session, "reach");
     this.cut = new Cut();
     this.scale = make("span");
     this.flex = new Given("reach.flex", { low: -100, high: 100, even: true }, (per, done) => this.turn(per, done));
     this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`reach.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.list = make("div", { class: "reach-list", tabindex: 0, role: "group", "aria-label": say("reach.list") });
-    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
-    this.folds = { twin: fold("reach.twin"), work: fold("work.title") };
     const key = make("ul", { class: "reach-key" }, ...KEYS.map((by) => make("li", {}, make("span", { class: `sample by-${by}`, "aria-hidden": "true" }), say(`reach.by.${by}`))));
-    this.section = make("section", { class: "reach none", "aria-label": say("ask.reach") },
+    const section = make("section", { class: "reach none", "aria-label": say("ask.reach") },
       make("figure", {}, this.cut.picture, make("figcaption", { class: "hint" }, this.scale), key),
-      this.flex.element, make("h2", {}, say("reach.list")), this.list, ...Object.values(this.folds));
+      this.flex.element, make("h2", {}, say("reach.list")), this.list, this.fold("reach.twin", inWords),
+      this.fold("work.title", (state) => workedOut(state, session.state.geometry)));
     this.ways = make("div", { class: "reach-said" });
-    this.aside = make("section", { class: "reach-aside", hidden: true, "aria-label": say("reach.given") },
+    const aside = make("section", { class: "reach-aside", hidden: true, "aria-label": say("reach.given") },
       make("h2", {}, say("reach.given")), ...this.given.map(({ entry }) => entry.element), this.ways);
-    this.show = onceAFrame(() => this.draw());
-    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
-    new ResizeObserver(this.show).observe(this.section);
+    this.lay(section, aside);
   }
 
   /** The chain and what is to get in. */
   get scenario() {
-    const { format, title, chain, reach } = /** @type {any} */ (this.session.bench.scenario());
-    return { format, title, chain, reach: reach ?? {} };
+    const { reach = {}, ...rest } = this.sections("reach");
+    return { ...rest, reach };
   }
 
   /** @param {Set<What>} _ */
@@ -83,26 +79,13 @@ class Reach {
     return [];
   }
 
-  get waiting() {
-    return this.steady.stale;
+  /** @param {EnterState} state */
+  told(state) {
+    return sentences(state);
   }
 
-  get state() {
-    return this.session.state.fits ? this.steady.answer : null;
-  }
-
-  sentences() {
-    const { state, steady } = this;
-    if (state) return sentences(state);
-    const apart = this.session.state.fits ? say("ask.opening") : say("reach.apart");
-    return { answer: steady.failure || apart, surprise: "", helper: "" };
-  }
-
-  draw() {
-    const { state } = this;
-    this.section.classList.toggle("none", !state);
-    this.aside.hidden = !state;
-    if (!state) return;
+  /** @param {EnterState} state */
+  fill(state) {
     const { reach } = this.scenario;
     this.cut.show(state);
     this.scale.textContent = say("reach.scale", { times: state.view.times });
@@ -110,9 +93,5 @@ class Reach {
     for (const { key, entry } of this.given) entry.show(reach[key] ?? USUAL[key]);
     this.list.replaceChildren(listOf(state));
     this.ways.replaceChildren(...waysOf(state));
-    const fill = (/** @type {HTMLElement} */ fold, /** @type {() => HTMLElement} */ filling) =>
-      fold.hasAttribute("open") && fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling());
-    fill(this.folds.twin, () => inWords(state));
-    fill(this.folds.work, () => workedOut(state, this.session.state.geometry));
   }
 }

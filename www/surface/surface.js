@@ -1,8 +1,8 @@
 // Question 7: how smooth is smooth. From the pitch to the micrometre, what sits in a face, two faces brought together.
 
+import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
-import { make, onceAFrame } from "../dom.js";
-import { Steady } from "../steady.js";
+import { make } from "../dom.js";
 import { loadWords, say } from "../words.js";
 import { Given } from "../reach/given.js";
 import { all, bare, sentence, share, short } from "../reach/written.js";
@@ -26,16 +26,14 @@ const [NEAREST, PER_CENT] = [5, 100];
 export const open = (session) => new Rough(session);
 await loadWords("reach");
 
-class Rough {
+/** @extends {Answered<RoughState>} */
+class Rough extends Answered {
   zoomed = 0;
   ratio = 1;
 
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
-    /** @type {Steady<RoughState>} */
-    this.steady = new Steady("surface", "surface", () => session.tell("ask"));
-    this.show = onceAFrame(() => this.draw());
+    super(session, "surface");
     this.zoom = new Zoom();
     this.wide = make("output", { for: "surface-zoom" });
     this.nearer = new Given("surface.zoom", { low: 0, high: PER_CENT, even: true }, (per) => this.look(per));
@@ -45,23 +43,21 @@ class Rough {
     this.profile = new Chart();
     this.faces = new Chart();
     this.touching = new Chart();
-    this.told = make("dl", { class: "surface-told" });
-    this.work = make("details", { class: "fold" }, make("summary", {}, say("work.title")));
-    this.work.addEventListener("toggle", this.show);
+    this.figures = make("dl", { class: "surface-told" });
     const chart = (/** @type {string} */ word, /** @type {Chart} */ { picture, key }) => make("figure", {}, make("figcaption", { class: "surface-title" }, say(word)), picture, key);
-    this.section = make("section", { class: "surface none", "aria-label": say("ask.surface") },
+    const section = make("section", { class: "surface none", "aria-label": say("ask.surface") },
       make("figure", {}, make("figcaption", { class: "surface-title" }, say("surface.zoom.title"), " ", this.wide), this.zoom.picture, make("p", { class: "hint" }, say("surface.zoom.honest"))),
       this.nearer.element, chart("surface.profile", this.profile), this.profile.table(say("surface.profile.table")),
-      chart("surface.faces", this.faces), this.film.element, chart("surface.touching", this.touching), this.touching.table(say("surface.touching.table")), this.work);
-    this.aside = make("section", { class: "surface-aside", hidden: true, "aria-label": say("surface.given") },
-      make("h2", {}, say("surface.given")), ...this.given.map(({ entry }) => entry.element), make("h2", {}, say("surface.told")), this.told);
-    new ResizeObserver(this.show).observe(this.section);
+      chart("surface.faces", this.faces), this.film.element, chart("surface.touching", this.touching), this.touching.table(say("surface.touching.table")), this.fold("work.title", working));
+    const aside = make("section", { class: "surface-aside", hidden: true, "aria-label": say("surface.given") },
+      make("h2", {}, say("surface.given")), ...this.given.map(({ entry }) => entry.element), make("h2", {}, say("surface.told")), this.figures);
+    this.lay(section, aside);
   }
 
   /** The chain and its surface. */
   get scenario() {
-    const { format, title, chain, surface } = /** @type {any} */ (this.session.bench.scenario());
-    return { format, title, chain, surface: surface ?? {} };
+    const { surface = {}, ...rest } = this.sections("surface");
+    return { ...rest, surface };
   }
 
   /** @param {Set<What>} _ */
@@ -92,26 +88,14 @@ class Rough {
     return fault;
   }
 
-  get waiting() {
-    return this.steady.stale;
-  }
-
-  get state() {
-    return this.session.state.fits ? this.steady.answer : null;
-  }
-
-  sentences() {
-    const { state, steady } = this;
-    if (!state) return { answer: steady.failure || say(this.session.state.fits ? "ask.opening" : "reach.apart"), surprise: "", helper: "" };
+  /** @param {RoughState} state */
+  told(state) {
     const [sits, film, touching] = state.answers;
     return { answer: sentence(sits), surprise: sentence(sits, "surprise"), helper: `${sentence(film)} ${say("answer.surface.touching", { ...all(touching.numbers), ratio: bare(this.ratio) })}` };
   }
 
-  draw() {
-    const { state } = this;
-    this.section.classList.toggle("none", !state);
-    this.aside.hidden = !state;
-    if (!state) return;
+  /** @param {RoughState} state */
+  fill(state) {
     const { surface } = this.scenario;
     this.zoom.show(state, this.zoomed);
     this.wide.textContent = say("surface.zoom.wide", { wide: length(windowOf(state, this.zoomed)) });
@@ -121,8 +105,7 @@ class Rough {
     this.profile.show(profileOf(state));
     this.faces.show(facesOf(state));
     this.touching.show(touchingOf(state, (ratio) => this.bring(Number(ratio.toFixed(2)))));
-    this.told.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
-    if (this.work.open) this.work.replaceChildren(/** @type {Node} */ (this.work.firstChild), working());
+    this.figures.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
   }
 }
 

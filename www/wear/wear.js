@@ -1,7 +1,8 @@
 // Question 5: what wear adds. The worn joint, its wheel, a rule and a gauge, the heights on the teeth, the room to move.
 
+import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
-import { make, onceAFrame } from "../dom.js";
+import { make } from "../dom.js";
 import { Field } from "../field.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
@@ -21,14 +22,13 @@ const QUIET_MS = 250;
 /** @param {Session} session */
 export const open = (session) => new Wear(session);
 
-class Wear {
+/** @extends {Answered<WearState>} */
+class Wear extends Answered {
   timer = 0;
 
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
-    /** @type {Steady<WearState>} */
-    this.steady = new Steady("wear", "wear", () => session.tell("ask"));
+    super(session, "wear");
     /** @type {Steady<import("../kernel.js").Answer>} */
     this.friction = new Steady("wear.friction", "wear", () => this.show());
     this.chart = new Chart();
@@ -37,14 +37,9 @@ class Wear {
     this.readings = make("dl", { class: "wear-readings" });
     const holder = () => make("div");
     this.pictures = { joint: holder(), wheel: holder(), strip: holder(), room: holder() };
-    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
-    this.folds = { words: fold("wear.twin"), work: fold("work.title") };
-    this.section = this.sheet();
     this.said = make("ul", {});
-    this.aside = make("section", { class: "wear-aside", "aria-label": say("wear.besides"), hidden: true }, make("h2", {}, say("wear.besides")), this.said);
-    this.show = onceAFrame(() => this.draw());
-    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
-    new ResizeObserver(this.show).observe(this.section);
+    const aside = make("section", { class: "wear-aside", "aria-label": say("wear.besides"), hidden: true }, make("h2", {}, say("wear.besides")), this.said);
+    this.lay(this.sheet(), aside);
   }
 
   sheet() {
@@ -57,13 +52,12 @@ class Wear {
       figure("wear.strip", strip),
       figure("wear.chart", this.chart.picture, this.chart.key),
       figure("wear.room", room),
-      this.folds.words, this.chart.table(say("wear.table")), this.folds.work);
+      this.fold("wear.twin", inWords), this.chart.table(say("wear.table")), this.fold("work.title", workedOut));
   }
 
   /** The chain, its drive and its wear. */
   get scenario() {
-    const { format, title, chain, drive, load, wear } = this.session.bench.scenario();
-    return { format, title, chain, ...(drive ? { drive } : {}), ...(load ? { load } : {}), ...(wear ? { wear } : {}) };
+    return this.sections("drive", "load", "wear");
   }
 
   /** @param {Set<What>} _what */
@@ -84,21 +78,13 @@ class Wear {
     return this.session.alter((bench) => bench.set("wear", { joint_wear_mm }), done);
   }
 
-  get waiting() {
-    return this.steady.stale;
+  /** @param {WearState} state */
+  told(state) {
+    return wearSentences(state);
   }
 
-  sentences() {
-    const { answer, failure } = this.steady;
-    if (answer) return wearSentences(answer);
-    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
-  }
-
-  draw() {
-    const state = this.session.state.fits ? this.steady.answer : null;
-    this.section.classList.toggle("none", !state);
-    this.aside.hidden = !state;
-    if (!state) return;
+  /** @param {WearState} state */
+  fill(state) {
     this.field.show(state.section.joint_wear_mm, { low: 0, high: state.limits.to_mm });
     this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
@@ -108,15 +94,5 @@ class Wear {
     room.replaceChildren(...roomPicture(state, room.clientWidth));
     this.chart.show(chartOf(state, (mm, done) => this.set(mm, done)));
     this.said.replaceChildren(...besides(state, this.friction.stale ? null : this.friction.answer));
-    if (this.folds.words.open) refill(this.folds.words, inWords(state));
-    if (this.folds.work.open) refill(this.folds.work, workedOut(state));
   }
-}
-
-/**
- * @param {HTMLElement} fold
- * @param {HTMLElement} filling
- */
-function refill(fold, filling) {
-  fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling);
 }

@@ -1,9 +1,9 @@
 // Question 8: how narrow it can go. The section across, the width by layer, stresses, press fit, riveted head, parts.
 
+import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
-import { dress, make, onceAFrame } from "../dom.js";
+import { dress, make } from "../dom.js";
 import { Field, tellFaults } from "../field.js";
-import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { layers, sectionPicture } from "./section.js";
 import { besides, chartOf, inWords, materials, readings, widthSentences, workedOut } from "./said.js";
@@ -19,12 +19,11 @@ const MOST = /** @type {Record<string, number>} */ ({ press_mm: 0.06, swelling_m
 /** @param {Session} session */
 export const open = (session) => new Width(session);
 
-class Width {
+/** @extends {Answered<WidthState>} */
+class Width extends Answered {
   /** @param {Session} session */
   constructor(session) {
-    this.session = session;
-    /** @type {Steady<WidthState>} */
-    this.steady = new Steady("width", "width", () => session.tell("ask"));
+    super(session, "width");
     this.chart = new Chart();
     const field = (/** @type {string} */ key) => new Field(
       { label: say(`width.${key}`), hint: say(`width.${key}.hint`), slider: true }, (mm, done) => this.set(key, mm, done));
@@ -36,14 +35,9 @@ class Width {
     this.picture = make("div");
     this.layers = make("ul", { class: "width-layers" });
     this.rows = make("div", { class: "width-rows" });
-    const fold = (/** @type {string} */ word) => make("details", { class: "fold" }, make("summary", {}, say(word)));
-    this.folds = { words: fold("width.twin"), work: fold("work.title") };
-    this.section = this.sheet();
     this.said = make("ul", {});
-    this.aside = make("section", { class: "width-aside", "aria-label": say("width.besides"), hidden: true }, make("h2", {}, say("width.besides")), this.said);
-    this.show = onceAFrame(() => this.draw());
-    for (const each of Object.values(this.folds)) each.addEventListener("toggle", this.show);
-    new ResizeObserver(this.show).observe(this.section);
+    const aside = make("section", { class: "width-aside", "aria-label": say("width.besides"), hidden: true }, make("h2", {}, say("width.besides")), this.said);
+    this.lay(this.sheet(), aside);
   }
 
   sheet() {
@@ -56,13 +50,12 @@ class Width {
       given, this.readings, figure("width.section", this.picture, this.layers),
       figure("width.chart", fits, this.chart.picture, this.chart.key),
       figure("width.rows", this.rows),
-      this.folds.words, this.chart.table(say("width.table")), this.folds.work);
+      this.fold("width.twin", inWords), this.chart.table(say("width.table")), this.fold("work.title", workedOut));
   }
 
   /** The chain, its drive and what is asked of its width. */
   get scenario() {
-    const { format, title, chain, drive, load, width } = this.session.bench.scenario();
-    return { format, title, chain, ...(drive ? { drive } : {}), ...(load ? { load } : {}), ...(width ? { width } : {}) };
+    return this.sections("drive", "load", "width");
   }
 
   /** @param {Set<What>} _what */
@@ -86,21 +79,13 @@ class Width {
     tellFaults(this.fault, faults);
   }
 
-  get waiting() {
-    return this.steady.stale;
+  /** @param {WidthState} state */
+  told(state) {
+    return widthSentences(state);
   }
 
-  sentences() {
-    const { answer, failure } = this.steady;
-    if (answer) return widthSentences(answer);
-    return { answer: failure || say("ask.opening"), surprise: "", helper: "" };
-  }
-
-  draw() {
-    const state = this.session.state.fits ? this.steady.answer : null;
-    this.section.classList.toggle("none", !state);
-    this.aside.hidden = !state;
-    if (!state) return;
+  /** @param {WidthState} state */
+  fill(state) {
     const { section } = state;
     this.narrower.show(section.narrower_mm, { low: 0, high: section.narrowest_mm });
     for (const key of ["press_mm", "swelling_mm"]) {
@@ -115,15 +100,5 @@ class Width {
     this.chart.show(chartOf(state));
     this.rows.replaceChildren(materials(state));
     this.said.replaceChildren(...besides(state));
-    if (this.folds.words.open) refill(this.folds.words, inWords(state));
-    if (this.folds.work.open) refill(this.folds.work, workedOut(state));
   }
-}
-
-/**
- * @param {HTMLElement} fold
- * @param {HTMLElement} filling
- */
-function refill(fold, filling) {
-  fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling);
 }
