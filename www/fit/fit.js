@@ -101,8 +101,9 @@ class Fit extends Answered {
 
   /** @param {number} sets */
   run(sets) {
-    const { scenario } = this;
-    const blocks = Math.ceil(sets / 2048);
+    const { steady: { answer }, scenario } = this;
+    if (!answer) return;
+    const blocks = Math.ceil(sets / answer.block_sets);
     this.crowd.run({ ...scenario, sampling: { ...scenario.sampling, sets } }, blocks);
   }
 

@@ -67,8 +67,8 @@ export class Match {
       const scale = new Scale(low - edge, high + edge, width);
       const y = DOTS.rows[row];
       const walls = Array.from({ length: match.classes + 1 }, (_, i) => scale.x(low + ((high - low) * i) / match.classes));
-      const dot = (/** @type {[number, number]} */ [mm, partner], /** @type {number} */ i) => draw("circle", {
-        class: partner < 0 ? "dot-left" : `dot-paired kind-${classOf(mm, low, high, match.classes, row === 1 && !match.alike) % 5}`,
+      const dot = (/** @type {import("./types.js").Dot} */ [mm, partner, kind], /** @type {number} */ i) => draw("circle", {
+        class: partner < 0 ? "dot-left" : `dot-paired kind-${kind % 5}`,
         cx: scale.x(Math.min(high + edge, Math.max(low - edge, mm))), cy: y + DOTS.spread * (((i * 7) % 5) - 2), r: DOTS.radius,
       });
       return [...walls.map((x) => draw("path", { class: "wall", d: `M${x} ${y - 24}V${y + 24}` })), ...parts.map(dot),
@@ -77,10 +77,4 @@ export class Match {
     dress(this.dots, { viewBox: `0 0 ${width} ${DOTS.height}`, height: DOTS.height, "aria-label": say("fit.dots", { count: match.dots[0].length }) });
     this.dots.replaceChildren(...drawn);
   }
-}
-
-/** The class that a part is put into. @param {number} mm @param {number} low @param {number} high @param {number} classes @param {boolean} turned */
-function classOf(mm, low, high, classes, turned) {
-  const own = Math.max(0, Math.min(classes - 1, Math.floor(((mm - low) / (high - low)) * classes)));
-  return turned ? classes - 1 - own : own;
 }

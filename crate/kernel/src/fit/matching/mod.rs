@@ -44,6 +44,12 @@ impl Classes {
     fn class(&self, mm: f64) -> u32 {
         (((mm - self.low_mm) * self.per_mm) as u32).min(self.last)
     }
+
+    /// The class that a size is paired with, counted from the other end where large goes with small.
+    #[inline]
+    fn paired(&self, mm: f64, alike: bool) -> u32 {
+        if alike { self.class(mm) } else { self.last - self.class(mm) }
+    }
 }
 
 impl Pairing {
@@ -68,10 +74,7 @@ impl Pairing {
     ) -> Self {
         let own = Classes::of(first, classes);
         let other = Classes::of(second, classes);
-        let class_of = |mm: f64| {
-            let class = other.class(mm);
-            if alike { class } else { other.last - class }
-        };
+        let class_of = |mm: f64| other.paired(mm, alike);
         let last = own.last as usize;
         let counted = |parts_mm: &[f64], class: &dyn Fn(f64) -> u32| {
             let mut counts = vec![0_u32; last + 1];
@@ -193,6 +196,13 @@ impl<'a> Shop<'a> {
             }
             all
         })
+    }
+
+    /// The class of a first part of this size, mm, and the class that a second part is paired with.
+    pub fn classes(&self, classes: u32) -> [impl Fn(f64) -> u32 + use<>; 2] {
+        let [first, second] = self.spreads().map(|spread| Classes::of(spread, classes));
+        [(first, true), (second, self.is_alike())]
+            .map(|(own, alike)| move |mm| own.paired(mm, alike))
     }
 
     /// Sorted into classes.

@@ -47,6 +47,22 @@ fn nobody_is_paired_twice() {
     assert_eq!(shop.ranked(&parts).pairs(), 10_000);
 }
 
+#[test]
+fn two_that_are_paired_are_told_to_be_of_one_class() {
+    let many = trike();
+    let dimensions = [Dimension::InnerPlate, Dimension::OuterSpacing];
+    let shop = Shop::new(&many, side_gap(), dimensions, 10_000).expect("both have limits");
+    let [firsts, seconds] = shop.parts_mm();
+    let [first, second] = shop.classes(5);
+    let pairing = shop.sorted(&[firsts.clone(), seconds.clone()], 5);
+    for (mm, partner) in firsts.iter().zip(&pairing.partner) {
+        let Some(partner) = partner else { continue };
+        assert_eq!(first(*mm), second(seconds[*partner as usize]));
+    }
+    let in_last = firsts.iter().filter(|mm| first(**mm) == 4).count();
+    assert_eq!(in_last, pairing.firsts[4] as usize);
+}
+
 fn side_gap() -> Wanted {
     let asked = Asked::Catalogue(Quantity::SideGap);
     Wanted { asked, at_least: Some(0.15), at_most: Some(0.25) }

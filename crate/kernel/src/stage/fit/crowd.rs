@@ -59,8 +59,9 @@ pub struct MatchView {
     pub seconds: Vec<u32>,
     /// As they come, by class, by rank.
     pub ways: Vec<WayView>,
-    /// Some parts of each kind one by one: size, mm, and the partner's place, or -1.
-    pub dots: [Vec<(f64, i64)>; 2],
+    /// Some parts of each kind one by one: size, mm, the partner's place, or -1, and the class that
+    /// it is paired in.
+    pub dots: [Vec<(f64, i64, u32)>; 2],
     /// Limits of both dimensions, mm.
     pub ends_mm: [(f64, f64); 2],
 }
@@ -131,7 +132,10 @@ impl MatchView {
         let (sorted, ranked) = (shop.sorted(&parts, classes), shop.ranked(&parts));
         let way = |pairing| WayView::of(&shop.assemble(&parts[1], pairing));
         let ways = vec![way(None), way(Some(&sorted)), way(Some(&ranked))];
-        let first = |(mm, partner): (&f64, &Option<u32>)| (*mm, partner.map_or(-1, i64::from));
+        let [first_class, second_class] = shop.classes(classes);
+        let first = |(mm, partner): (&f64, &Option<u32>)| {
+            (*mm, partner.map_or(-1, i64::from), first_class(*mm))
+        };
         let firsts = parts[0].iter().zip(&sorted.partner).take(DOTS).map(first).collect();
         let mut taken = vec![-1; parts[1].len()];
         for (i, partner) in sorted.partner.iter().enumerate() {
@@ -139,7 +143,8 @@ impl MatchView {
                 taken[*partner as usize] = i as i64;
             }
         }
-        let seconds = parts[1].iter().copied().zip(taken).take(DOTS).collect();
+        let second = |(mm, partner): (&f64, i64)| (*mm, partner, second_class(*mm));
+        let seconds = parts[1].iter().zip(taken).take(DOTS).map(second).collect();
         Some(Self {
             demand,
             dimensions: shop.spreads().map(|spread| spread.dimension.key()),

@@ -9,7 +9,8 @@ use crate::answer::{Answer, fit};
 use crate::chain::Dimension;
 use crate::fit::cost::Allocation;
 use crate::fit::{
-    Stack, StackPart, Wanted, inflated, root_sum_square, shifted, uniform_inflated, worst_case,
+    BLOCK, Stack, StackPart, Wanted, inflated, root_sum_square, shifted, uniform_inflated,
+    worst_case,
 };
 use crate::lot::{Budget, Lot};
 use crate::scenario::{Limit, Scenario};
@@ -22,8 +23,8 @@ pub struct FitState {
     pub limits: Vec<LimitView>,
     /// What is demanded.
     pub demands: Vec<DemandView>,
-    /// Blocks of sets to draw.
-    pub blocks: u64,
+    /// Sets in a block, which are drawn together.
+    pub block_sets: usize,
     /// Sets to draw.
     pub sets: u64,
     /// Tolerances and their price; none where no price is given.
@@ -133,7 +134,7 @@ impl FitState {
         Some(Self {
             limits: scenario.limits.iter().map(|limit| LimitView::of(limit, &sizes)).collect(),
             demands: demands.map(|(w, stack)| DemandView::of(w, stack.as_ref())).collect(),
-            blocks: study.blocks(),
+            block_sets: BLOCK,
             sets: study.sets,
             money: lot.first_budget().and_then(|budget| MoneyView::of(&lot, &budget)),
             paired: lot.paired_demand(),
