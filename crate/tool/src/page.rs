@@ -1,6 +1,7 @@
 //! `cargo page`: builds the page, then serves it, writes it out, or folds it into one file.
 
 mod bare;
+mod gather;
 mod glue;
 mod packed;
 mod policy;
@@ -56,7 +57,9 @@ pub fn run(options: &Options) -> Result<ExitCode, Trouble> {
 /// The site with its WebAssembly built and its glue generated.
 pub fn built() -> Result<Site, Trouble> {
     let glue = glue::generate()?;
-    Ok(Site::of_project(&crate::place::root(), &glue))
+    let site = Site::of_project(&crate::place::root(), &glue);
+    site.gathered()?; // a module in a form that cannot be gathered is said here
+    Ok(site)
 }
 
 /// Copies the site into a folder, its policy in the first page itself, each file also compressed
@@ -71,9 +74,13 @@ fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
             let page = preload::named(site, &String::from_utf8_lossy(&bytes));
             bytes = policy::with_meta(&page, &policy::in_page())?.into_bytes();
         }
-        if let Some(packed) = packed::packed(&bytes)? {
-            let beside = folder.join(format!("{name}.br"));
-            std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?;
+        let beside = folder.join(format!("{name}.br"));
+        match packed::packed(&bytes)? {
+            Some(packed) => std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?,
+            None if beside.exists() => {
+                std::fs::remove_file(&beside).map_err(Trouble::file(&beside))?
+            }
+            None => {}
         }
         std::fs::write(&file, bytes).map_err(Trouble::file(&file))?;
     }

@@ -1,6 +1,6 @@
 //! Scripts and style sheets without their comments, as the site hands them out: a third of their bytes
 //! says something to readers of the source alone. Lines stay where they are, so that a fault is named
-//! by the line that it has in the source.
+//! by the line that it has in the source, as long as its module is a file of its own.
 
 /// The text of a file as the site hands it out.
 pub fn bare(name: &str, bytes: Vec<u8>) -> Vec<u8> {

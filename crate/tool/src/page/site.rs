@@ -1,6 +1,7 @@
 //! The files of the site, gathered from the folders they are kept in.
 
 use super::bare::bare;
+use super::gather::{self, Gathered};
 use crate::trouble::Trouble;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
@@ -43,11 +44,29 @@ impl Site {
         MEDIA_TYPES.iter().find(|(known, _)| *known == end).map(|(_, media)| *media)
     }
 
-    /// The bytes of a file by its path in the site, without a leading slash.
+    /// The bytes of a file by its path in the site, without a leading slash; the modules of the
+    /// first screen are in one of them.
     ///
     /// Gives nothing for a path that is not plain (hidden names, `..`, percent signs, an end
     /// that is no part of the site) and for whatever is reached through a link.
     pub fn read(&self, name: &str) -> Option<Vec<u8>> {
+        if name != gather::FIRST && !(name.ends_with(".js") && !name.contains('/')) {
+            return self.source(name);
+        }
+        let Ok(gathered) = self.gathered() else { return self.source(name) };
+        match name {
+            gather::FIRST => Some(gathered.text().into_bytes()),
+            _ => gathered.stand_in(name).map(String::into_bytes).or_else(|| self.source(name)),
+        }
+    }
+
+    /// The modules of the first screen.
+    pub fn gathered(&self) -> Result<Gathered, Trouble> {
+        Gathered::from(&|name| self.source(name))
+    }
+
+    /// A file as it is kept in its folder, without comments.
+    fn source(&self, name: &str) -> Option<Vec<u8>> {
         if !is_plain(name) || Self::media_type(name).is_none() {
             return None;
         }
@@ -72,6 +91,9 @@ impl Site {
             }
         }
         names.retain(|name| is_plain(name) && Self::media_type(name).is_some());
+        if names.contains(gather::ENTRY) {
+            names.insert(gather::FIRST.to_owned());
+        }
         Ok(names)
     }
 }

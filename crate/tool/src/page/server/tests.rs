@@ -24,7 +24,7 @@ fn laid_out() -> PathBuf {
     let put = |name: &str, text: &str| std::fs::write(folder.join(name), text).expect("a file");
     put("secret.json", "{\"secret\":true}");
     put("www/index.html", "<!doctype html>first page");
-    put("www/main.js", &"const gap = 0.03;\n".repeat(200));
+    put("www/motion.js", &"const gap = 0.03;\n".repeat(200));
     put("www/words/en/first.json", "{}");
     put("www/lightgap_stage_bg.wasm", "\0asm");
     put("www/.hidden.json", "{}");
@@ -88,7 +88,7 @@ fn files_come_with_their_media_type_and_the_security_headers() {
     for (path, media) in [
         ("/", "text/html; charset=utf-8"),
         ("/index.html", "text/html; charset=utf-8"),
-        ("/main.js", "text/javascript; charset=utf-8"),
+        ("/motion.js", "text/javascript; charset=utf-8"),
         ("/words/en/first.json", "application/json"),
         ("/lightgap_stage_bg.wasm", "application/wasm"),
     ] {
@@ -98,7 +98,7 @@ fn files_come_with_their_media_type_and_the_security_headers() {
         assert_guarded(&answer);
     }
     assert!(ask("GET", "/").ends_with("first page"));
-    assert_eq!(status(&ask("GET", "/main.js?v=1")), "200");
+    assert_eq!(status(&ask("GET", "/motion.js?v=1")), "200");
 }
 
 #[test]
@@ -114,9 +114,9 @@ fn whatever_is_not_a_plain_file_of_the_site_is_not_there() {
         "/%2e%2e/secret.json",
         "/..%2fsecret.json",
         "/words%2fen.json",
-        "//main.js",
-        "/./main.js",
-        "/main.js/",
+        "//motion.js",
+        "/./motion.js",
+        "/motion.js/",
         "/link.json",
         "/up/secret.json",
         "/\\..\\secret.json",
@@ -172,7 +172,7 @@ fn a_request_for_another_name_is_misdirected() {
 fn a_browser_that_can_unpack_gets_packed_files() {
     let lines = |accept: &str| {
         let host = format!("Host: {}", server());
-        ask_with(&["GET /main.js HTTP/1.1".into(), host, format!("Accept-Encoding: {accept}")])
+        ask_with(&["GET /motion.js HTTP/1.1".into(), host, format!("Accept-Encoding: {accept}")])
     };
     let packed = lines("gzip");
     assert!(packed.contains("content-encoding: gzip\r\n"), "{packed}");
