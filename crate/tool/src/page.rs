@@ -75,12 +75,10 @@ fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
             bytes = policy::with_meta(&page, &policy::in_page())?.into_bytes();
         }
         let beside = folder.join(format!("{name}.br"));
-        match packed::packed(&bytes)? {
-            Some(packed) => std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?,
-            None if beside.exists() => {
-                std::fs::remove_file(&beside).map_err(Trouble::file(&beside))?
-            }
-            None => {}
+        if let Some(packed) = packed::packed(&bytes)? {
+            std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?;
+        } else if beside.exists() {
+            std::fs::remove_file(&beside).map_err(Trouble::file(&beside))?;
         }
         std::fs::write(&file, bytes).map_err(Trouble::file(&file))?;
     }

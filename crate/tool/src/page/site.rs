@@ -50,7 +50,7 @@ impl Site {
     /// Gives nothing for a path that is not plain (hidden names, `..`, percent signs, an end
     /// that is no part of the site) and for whatever is reached through a link.
     pub fn read(&self, name: &str) -> Option<Vec<u8>> {
-        if name != gather::FIRST && !(name.ends_with(".js") && !name.contains('/')) {
+        if !name.ends_with(".js") || name.contains('/') {
             return self.source(name);
         }
         let Ok(gathered) = self.gathered() else { return self.source(name) };
