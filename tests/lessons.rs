@@ -61,7 +61,11 @@ static LESSONS: LazyLock<Vec<(String, Vec<Stand>)>> =
     LazyLock::new(|| ids().into_iter().map(|id| (id.clone(), stands(&id))).collect());
 
 fn stands(id: &str) -> Vec<Stand> {
-    let text = text_of(&format!("scenarios/lessons/{id}.json"));
+    stands_of(&format!("scenarios/lessons/{id}.json"))
+}
+
+fn stands_of(id: &str) -> Vec<Stand> {
+    let text = text_of(id);
     let mut scenario = read_scenario(&text).unwrap_or_else(|faults| panic!("{id}: {faults:?}"));
     let steps = std::mem::take(&mut scenario.lesson);
     let mut after = |step: Step| {
@@ -132,6 +136,19 @@ fn every_number_of_a_lesson_is_the_kernels() {
             }
         }
     }
+}
+
+#[test]
+fn a_lesson_made_in_the_page_is_read_and_its_numbers_are_the_kernels() {
+    // What tests/page/support/making.js clicks together is compared with this file byte for byte.
+    let stands = stands_of("tests/page/made-lesson.json");
+    assert_eq!(stands.len(), 2);
+    let texts = stands.iter().flat_map(|stand| stand.texts().into_iter().map(move |t| (stand, t)));
+    let named: Vec<f64> = texts
+        .flat_map(|(stand, text)| places(text).0.into_iter().map(|name| stand.number(&name)))
+        .collect();
+    assert_eq!(named.len(), 3);
+    assert!(gap(&stands[1]) > gap(&stands[0]));
 }
 
 #[test]
@@ -320,4 +337,15 @@ fn the_list_has_the_titles_of_the_files() {
         assert_eq!(one["title"], lesson["title"]);
         assert_eq!(file, format!("{}.json", one["id"].as_str().expect("an id")));
     }
+}
+
+#[test]
+fn the_lesson_that_the_readme_shows_is_one() {
+    let readme = text_of("README.md");
+    let shown = readme.split("```json\n").nth(1).and_then(|rest| rest.split("```").next());
+    let scenario = read_scenario(shown.expect("an example")).expect("a scenario");
+    let [first, second] = &scenario.lesson[..] else { panic!("{} steps", scenario.lesson.len()) };
+    assert!(first.ask.is_some() && second.way == Some("aside"));
+    let report = Report::of(&scenario).play.expect("limits");
+    assert_eq!(report.yaw_limited_by, "pin");
 }

@@ -30,7 +30,7 @@ export function startHeader(session) {
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
     const { scenario } = session;
-    const about = session.scenarios.get(session.work.on)?.about ?? say("size.about", { number: sizeNumber(session.work.on) });
+    const about = sizeNumber(session.work.on) ? say("size.about", { number: sizeNumber(session.work.on) }) : (session.scenarios.get(session.work.on)?.about ?? "");
     byId("about").replaceChildren(make("b", {}, sizeNumber(session.work.on) ? "" : scenario.title), " ", about, " ",
       make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
   });

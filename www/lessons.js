@@ -26,13 +26,23 @@ export async function shelveAsked(session) {
   if (asked) await (await import("./lesson/shelf.js")).lessonCalled(session, asked.id);
 }
 
-/** @param {Session} session */
-export function startLessons(session) {
+/** Whether a lesson was being made before a reload. */
+function wasMaking() {
+  try {
+    return sessionStorage.getItem("lightgap.making") !== null;
+  } catch {
+    return false;
+  }
+}
+
+/** @param {Session} session @param {() => import("./kernel.js").BenchLike} another */
+export function startLessons(session, another) {
   const opened = once(async () => {
     const { open } = await bring(() => import("./lesson/choose.js"), ["lesson"], ["lesson/lesson.css"]);
-    return open(session);
+    return open(session, another);
   });
   byId("lessons").addEventListener("click", async () => (await opened("lessons")).choose());
+  if (wasMaking()) opened("lessons").then(({ edit }) => edit());
   // without what it brings a step is a chain like any other
   session.listen(() => stepOf(session.work.on) && opened("lessons").catch(() => {}));
 }

@@ -47,7 +47,7 @@ async function start() {
   startAsking(session);
   startHeader(session);
   startQuestions(session);
-  startLessons(session);
+  startLessons(session, another);
   startKeeping(session);
   startChange(session);
   startLoad(session);

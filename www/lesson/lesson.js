@@ -8,6 +8,7 @@ import { say } from "../words.js";
 import { Guess } from "./guess.js";
 import { Hall } from "./hall.js";
 import { stepOf } from "../lessons.js";
+import { OWN } from "../own.js";
 import { anew } from "../work.js";
 import { filled, lessonCalled, nameOf } from "./shelf.js";
 
@@ -35,10 +36,11 @@ export class Teaching {
     this.back = button("lesson.back", () => this.turn(-1));
     this.next = button("lesson.next", () => this.turn(1));
     this.again = button("lesson.again", () => this.go(this.step));
+    this.change = make("button", { type: "button", class: "lesson-change" }, say("lesson.change"));
     this.hall = new Hall(this);
     this.live = make("p", { class: "hush", role: "status", "aria-live": "polite" });
     this.element = make("section", { class: "lesson", hidden: true }, this.count, this.sentence, this.place,
-      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, button("lesson.close", () => this.close())), this.live);
+      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, this.change, button("lesson.close", () => this.close())), this.live);
     const stage = byId("stage");
     stage.insertBefore(this.element, stage.firstChild);
     session.listen(() => this.heed());
@@ -106,6 +108,16 @@ export class Teaching {
     await this.reckon(stand);
   }
 
+  /**
+   * The lesson has other words; its chains are as they were.
+   * @param {Lesson} lesson
+   */
+  renew(lesson) {
+    this.lesson = lesson;
+    this.guesses.delete(nameOf(lesson.id, this.step));
+    this.show();
+  }
+
   /** @param {Stand} stand */
   async reckon(stand) {
     this.numbers = null;
@@ -168,6 +180,7 @@ export class Teaching {
     dress(this.again, { hidden: isThere });
     this.again.textContent = say("lesson.again", { step: this.step });
     this.element.classList.toggle("away", !isThere);
+    this.change.hidden = lesson.id !== OWN || document.body.hasAttribute("data-making");
     this.hall.show();
   }
 }

@@ -11,6 +11,7 @@
  * @property {string} [question]
  * @property {string} [way]
  * @property {number} [at]
+ * @property {string} [look]
  * @property {string} [light]
  * @property {Ask} [ask]
  */
@@ -54,7 +55,7 @@ function changed(scenario, changes) {
  * @param {Record<string, any>} file
  * @returns {Stand[]}
  */
-function standsOf({ lesson, ...begin }) {
+export function standsOf({ lesson, ...begin }) {
   let [scenario, question, way, at] = [begin, "give", "turn", 1];
   return lesson.map((/** @type {Step} */ step) => {
     scenario = changed(scenario, step.set ?? {});

@@ -11,7 +11,7 @@ const LOOKS: &[&str] = &["section", "side", "end"];
 /// The questions a step can turn to.
 const QUESTIONS: &[&str] = &["give", "touch", "line", "fit", "wear", "reach", "surface", "width"];
 /// The movements a step can show.
-const WAYS: &[&str] = &["turn", "aside", "lean", "twist", "bend"];
+const WAYS: &[&str] = &["turn", "aside", "lean", "twist", "bend", "load"];
 /// A question has so many choices at most.
 const MOST_CHOICES: f64 = 9.0;
 
@@ -118,7 +118,11 @@ impl Ask {
             fields.fault("choices", count, Rule::AtLeast { limit: 2.0 });
         }
         let read = |(item, path): &(&Value, String)| {
-            text_at(item, path, fields.faults()).map(str::to_owned)
+            let text = text_at(item, path, fields.faults())?;
+            if text.trim().is_empty() {
+                fields.faults().note(path, given(item), Rule::NotEmpty);
+            }
+            Some(text.to_owned())
         };
         let choices: Vec<String> = items.iter().filter_map(read).collect();
         let last = (items.len() as f64).clamp(1.0, MOST_CHOICES);

@@ -12,6 +12,7 @@ const FILES: &[(&str, &str)] = &[
     ("first.json", include_str!("../../../../www/words/en/first.json")),
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
+    ("making.json", include_str!("../../../../www/words/en/making.json")),
     ("fit.json", include_str!("../../../../www/words/en/fit.json")),
     ("surface.json", include_str!("../../../../www/words/en/surface.json")),
     ("reach.json", include_str!("../../../../www/words/en/reach.json")),

@@ -1,0 +1,4 @@
+import { openChromium } from "../support/hand.js";
+import { makingSuite } from "../support/making.js";
+
+makingSuite("Chromium", openChromium);
