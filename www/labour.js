@@ -93,19 +93,25 @@ class Hand {
 
   /** @param {{id: number, news?: any, died?: string, faults?: Fault[], answer?: any}} said */
   hear({ id, news, died, faults, answer }) {
-    if (died !== undefined) return this.died();
+    if (died !== undefined) return this.died(died);
     const { job } = this;
     if (id !== this.count || !job) return;
     if (news !== undefined) job.progress(news);
     else this.end(() => (faults ? job.failed(new Refused(faults)) : job.done(answer)));
   }
 
-  /** The worker is gone: its request is given out once more. */
-  died() {
+  /**
+   * The worker is gone: its request is given out once more, and then the page is told of it.
+   * @param {string} [why]
+   */
+  died(why = "") {
     const { job } = this;
     this.stop();
     if (job && ++job.tries < TRIES) this.crew.queue.unshift(job);
-    else job?.failed(new Error(say("labour.died")));
+    else if (job) {
+      job.failed(new Error(say("labour.died")));
+      reportError(new Error(`${job.question}: ${why}`, { cause: "worker" }));
+    }
     this.crew.next();
   }
 

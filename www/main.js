@@ -6,6 +6,7 @@ import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
 import { startCorners } from "./corners.js";
 import { byId, make } from "./dom.js";
+import { startFaults } from "./fault.js";
 import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
 import { startHeader, startQuestions } from "./header.js";
@@ -72,6 +73,7 @@ async function start() {
   if (!asked) await openingMovement(stage);
 }
 
+startFaults();
 start().catch((fault) => {
   const place = byId("failure");
   place.hidden = false;

@@ -9,6 +9,7 @@ mod preload;
 mod server;
 mod single;
 mod site;
+mod version;
 
 pub use glue::{TARGET, add_target};
 pub use site::Site;

@@ -2,6 +2,7 @@
 //! modules that `main.js` imports, its program and its words.
 
 use super::site::Site;
+use super::version::with_version;
 use std::collections::BTreeSet;
 
 /// Where the names go: before the style sheet, which the browser meets first.
@@ -12,7 +13,7 @@ const ENTRY: &str = "main.js";
 const FETCHED: [&str; 3] =
     ["lightgap_stage_bg.wasm", "words/en/first.json", "scenarios/index.json"];
 
-/// The first page with the names of what it will need.
+/// The first page with its version and the names of what it will need.
 pub fn named(site: &Site, page: &str) -> String {
     let modules = modules(site);
     let module = |name: &String| format!("<link rel=\"modulepreload\" href=\"{name}\">\n  ");
@@ -20,7 +21,7 @@ pub fn named(site: &Site, page: &str) -> String {
         format!("<link rel=\"preload\" href=\"{name}\" as=\"fetch\" crossorigin>\n  ")
     };
     let links: String = FETCHED.iter().map(fetched).chain(modules.iter().map(module)).collect();
-    page.replacen(BEFORE, &format!("{links}{BEFORE}"), 1)
+    with_version(page).replacen(BEFORE, &format!("{links}{BEFORE}"), 1)
 }
 
 /// The same on bytes; what is no text stays as it is.

@@ -6,6 +6,7 @@
 
 use super::policy;
 use super::site::Site;
+use super::version::with_version;
 use crate::trouble::Trouble;
 use base64::Engine;
 use serde_json::{Map, Value, json};
@@ -19,7 +20,7 @@ const GLUE_NAME: &str = "'lightgap_stage_bg.wasm'";
 
 /// Folds the site into the text of one HTML file.
 pub fn fold(site: &Site) -> Result<String, Trouble> {
-    let page = text(site, "index.html")?;
+    let page = with_version(&text(site, "index.html")?);
     let names = site.names()?;
     let modules: Vec<&String> =
         names.iter().filter(|name| name.ends_with(".js") && *name != WORKER).collect();
