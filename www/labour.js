@@ -1,6 +1,7 @@
 // Work away from the page's own thread: the kernel's worker, asked and answered by number.
 // labour() has one worker for all questions and a slot for each thing that is shown; crew() has several for one large job.
 
+import { admitted } from "./admit.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
@@ -21,23 +22,6 @@ const SCRIPT = "lightgap_worker.js";
 const PROGRAM = "lightgap_worker_bg.wasm";
 /** A request whose worker dies is given to another so many times. */
 const TRIES = 2;
-
-/** The worker's script; the page in one file makes an address for it. */
-const address = () => /** @type {any} */ (globalThis).addressOnShelf?.(SCRIPT) ?? new URL(SCRIPT, document.baseURI).href;
-/** @type {any} an address that the page may run: the browser admits no other */
-let admitted;
-
-function script() {
-  if (admitted) return admitted;
-  const ours = address();
-  const { trustedTypes } = /** @type {any} */ (globalThis);
-  const createScriptURL = (/** @type {string} */ asked) => {
-    if (asked !== ours) throw new TypeError(`not the worker's script: ${asked}`);
-    return asked;
-  };
-  admitted = trustedTypes ? trustedTypes.createPolicy("lightgap", { createScriptURL }).createScriptURL(ours) : ours;
-  return admitted;
-}
 
 /** @type {Promise<WebAssembly.Module>|undefined} compiled once for all workers */
 let program;
@@ -80,7 +64,7 @@ class Hand {
   /** @param {WebAssembly.Module} module */
   start(module) {
     if (this.worker) return;
-    const worker = (this.worker = new Worker(script()));
+    const worker = (this.worker = new Worker(admitted(SCRIPT)));
     worker.onmessage = ({ data }) => worker === this.worker && this.hear(data);
     const lost = (/** @type {Event} */ event) => {
       event.preventDefault();

@@ -74,7 +74,7 @@ async function start() {
 }
 
 startFaults();
-start().catch((fault) => {
+start().then(() => import("./keep/offline.js").catch(() => {}), (fault) => {
   const place = byId("failure");
   place.hidden = false;
   place.textContent = `${say("failure")} ${fault.message}`;

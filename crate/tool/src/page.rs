@@ -3,6 +3,7 @@
 mod bare;
 mod gather;
 mod glue;
+mod keeper;
 mod packed;
 mod policy;
 mod preload;
@@ -64,26 +65,33 @@ pub fn built() -> Result<Site, Trouble> {
 }
 
 /// Copies the site into a folder, its policy in the first page itself, each file also compressed
-/// beside it for servers that hand out `NAME.br`.
+/// beside it for servers that hand out `NAME.br`; and what keeps the page for use without a network.
 fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
+    let mut kept = keeper::Kept::default();
     for name in site.names()? {
-        let file = folder.join(&name);
-        let parent = file.parent().unwrap_or(folder);
-        std::fs::create_dir_all(parent).map_err(Trouble::file(parent))?;
         let mut bytes = site.required(&name)?;
         if name == "index.html" {
             let page = preload::named(site, &String::from_utf8_lossy(&bytes));
             bytes = policy::with_meta(&page, &policy::in_page())?.into_bytes();
         }
-        let beside = folder.join(format!("{name}.br"));
-        if let Some(packed) = packed::packed(&bytes)? {
-            std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?;
-        } else if beside.exists() {
-            std::fs::remove_file(&beside).map_err(Trouble::file(&beside))?;
-        }
-        std::fs::write(&file, bytes).map_err(Trouble::file(&file))?;
+        kept.add(&name, &bytes);
+        put(folder, &name, &bytes)?;
     }
-    Ok(())
+    put(folder, keeper::NAME, &kept.script())
+}
+
+/// Writes one file of the site, and beside it the same compressed where that is worth it.
+fn put(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), Trouble> {
+    let file = folder.join(name);
+    let parent = file.parent().unwrap_or(folder);
+    std::fs::create_dir_all(parent).map_err(Trouble::file(parent))?;
+    let beside = folder.join(format!("{name}.br"));
+    if let Some(packed) = packed::packed(bytes)? {
+        std::fs::write(&beside, packed).map_err(Trouble::file(&beside))?;
+    } else if beside.exists() {
+        std::fs::remove_file(&beside).map_err(Trouble::file(&beside))?;
+    }
+    std::fs::write(&file, bytes).map_err(Trouble::file(&file))
 }
 
 fn serve(site: Site, options: &Options) -> Result<(), Trouble> {

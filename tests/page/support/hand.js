@@ -71,16 +71,18 @@ function handOf(page, close) {
 }
 
 /**
- * Chromium by Playwright, with what a visitor may prefer.
- * @param {object} [wishes] viewport, colour scheme, touch
+ * Chromium by Playwright, with what a visitor may prefer. A browser keeps nothing for use without a network unless asked to.
+ * @param {object & {keeps?: boolean}} [wishes] viewport, colour scheme, touch, whether the page is kept
  */
-export async function openChromium(wishes = {}) {
+export async function openChromium({ keeps = false, ...wishes } = {}) {
   const browser = await chromium.launch(CHROMIUM);
   const context = await browser.newContext({
     viewport: { width: 1280, height: 900 }, reducedMotion: "reduce", ...wishes,
   });
+  if (!keeps) await context.addInitScript(() => Object.defineProperty(Navigator.prototype, "serviceWorker", { value: undefined }));
   const page = await context.newPage();
-  return { page, context, ...handOf(page, () => browser.close()) };
+  const another = async () => handOf(await context.newPage(), async () => {});
+  return { page, context, another, ...handOf(page, () => browser.close()) };
 }
 
 /**
@@ -100,13 +102,18 @@ export async function visit(address, wishes, work) {
   }
 }
 
-/** Firefox by puppeteer over its own protocol: no driver in between. */
-export async function openFirefox() {
+/**
+ * Firefox by puppeteer over its own protocol: no driver in between.
+ * @param {{keeps?: boolean}} [wishes]
+ */
+export async function openFirefox({ keeps = false } = {}) {
   const browser = await puppeteer.launch({
     browser: "firefox", executablePath: "/usr/bin/firefox-esr", headless: true,
     defaultViewport: { width: 1280, height: 900 },
-    extraPrefsFirefox: { "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true },
+    extraPrefsFirefox: {
+      "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true, "dom.serviceWorkers.enabled": keeps,
+    },
   });
   const page = await browser.newPage();
-  return handOf(page, () => browser.close());
+  return { ...handOf(page, () => browser.close()), another: async () => handOf(await browser.newPage(), async () => {}) };
 }

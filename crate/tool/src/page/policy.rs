@@ -5,7 +5,7 @@ use base64::Engine;
 use sha2::Digest;
 
 /// What a browser may load and run for the page. The one policy of trusted types is the page's own
-/// (`www/labour.js`), which admits the worker's script and nothing else.
+/// (`www/admit.js`), which admits the scripts of the two workers and nothing else.
 const RULES: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
      img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
      base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types lightgap";

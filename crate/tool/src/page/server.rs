@@ -2,7 +2,7 @@
 
 use super::packed::packed;
 use super::site::Site;
-use super::{policy, preload};
+use super::{keeper, policy, preload};
 use crate::trouble::Trouble;
 use axum::Router;
 use axum::extract::{Request, State};
@@ -54,9 +54,8 @@ async fn file(State(site): State<Arc<Site>>, request: Request) -> Response {
     let path = request.uri().path();
     let name = if path == "/" { "index.html" } else { path.trim_start_matches('/') };
     let plain = path == format!("/{name}") || path == "/";
-    match (plain.then(|| site.read(name)).flatten(), Site::media_type(name)) {
+    match (plain.then(|| handed(&site, name)).flatten(), Site::media_type(name)) {
         (Some(bytes), Some(media)) => {
-            let bytes = if name == "index.html" { preload::in_bytes(&site, bytes) } else { bytes };
             let packed = takes_brotli(&request).then(|| packed(&bytes).ok().flatten()).flatten();
             match packed {
                 Some(packed) => {
@@ -72,6 +71,24 @@ async fn file(State(site): State<Arc<Site>>, request: Request) -> Response {
         }
         _ => (StatusCode::NOT_FOUND, "There is no such file here.\n").into_response(),
     }
+}
+
+/// The bytes of a file as they are handed out.
+fn handed(site: &Site, name: &str) -> Option<Vec<u8>> {
+    match name {
+        "index.html" => site.read(name).map(|bytes| preload::in_bytes(site, bytes)),
+        keeper::NAME => kept(site),
+        _ => site.read(name),
+    }
+}
+
+/// What keeps the page for use without a network, for the files as they are now.
+fn kept(site: &Site) -> Option<Vec<u8>> {
+    let mut kept = keeper::Kept::default();
+    for name in site.names().ok()? {
+        kept.add(&name, &handed(site, &name)?);
+    }
+    Some(kept.script())
 }
 
 /// Whether a browser says that it unpacks brotli.
