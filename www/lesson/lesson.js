@@ -8,6 +8,7 @@ import { say } from "../words.js";
 import { Guess } from "./guess.js";
 import { Hall } from "./hall.js";
 import { stepOf } from "../lessons.js";
+import { once } from "../once.js";
 import { OWN } from "../own.js";
 import { anew } from "../work.js";
 import { filled, lessonCalled, nameOf } from "./shelf.js";
@@ -37,10 +38,11 @@ export class Teaching {
     this.next = button("lesson.next", () => this.turn(1));
     this.again = button("lesson.again", () => this.go(this.step));
     this.change = make("button", { type: "button", class: "lesson-change" }, say("lesson.change"));
+    const link = once(async () => new (await import("./link.js")).Link(this));
     this.hall = new Hall(this);
     this.live = make("p", { class: "hush", role: "status", "aria-live": "polite" });
     this.element = make("section", { class: "lesson", hidden: true }, this.count, this.sentence, this.place,
-      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, this.change, button("lesson.close", () => this.close())), this.live);
+      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, button("lesson.link", async () => (await link("link")).show()), this.change, button("lesson.close", () => this.close())), this.live);
     const stage = byId("stage");
     stage.insertBefore(this.element, stage.firstChild);
     session.listen(() => this.heed());

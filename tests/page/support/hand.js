@@ -71,11 +71,13 @@ function handOf(page, close) {
 }
 
 /**
+/**
  * Chromium by Playwright, with what a visitor may prefer. A browser keeps nothing for use without a network unless asked to.
  * @param {object & {keeps?: boolean}} [wishes] viewport, colour scheme, touch, whether the page is kept
+ * @param {string[]} [flags] more of its switches
  */
-export async function openChromium({ keeps = false, ...wishes } = {}) {
-  const browser = await chromium.launch(CHROMIUM);
+export async function openChromium({ keeps = false, ...wishes } = {}, flags = []) {
+  const browser = await chromium.launch({ ...CHROMIUM, args: [...CHROMIUM_FLAGS, ...flags] });
   const context = await browser.newContext({
     viewport: { width: 1280, height: 900 }, reducedMotion: "reduce", ...wishes,
   });
@@ -105,13 +107,14 @@ export async function visit(address, wishes, work) {
 /**
  * Firefox by puppeteer over its own protocol: no driver in between.
  * @param {{keeps?: boolean}} [wishes]
+ * @param {object} [prefs] more of its preferences
  */
-export async function openFirefox({ keeps = false } = {}) {
+export async function openFirefox({ keeps = false } = {}, prefs = {}) {
   const browser = await puppeteer.launch({
     browser: "firefox", executablePath: "/usr/bin/firefox-esr", headless: true,
     defaultViewport: { width: 1280, height: 900 },
     extraPrefsFirefox: {
-      "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true, "dom.serviceWorkers.enabled": keeps,
+      "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true, "dom.serviceWorkers.enabled": keeps, ...prefs,
     },
   });
   const page = await browser.newPage();
