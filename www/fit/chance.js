@@ -44,7 +44,7 @@ export class ChancePart {
     const count = choice(say("fit.sets"), SETS.map((each) => [String(each), say("fit.sets.count", { count: grouped(each) })]), String(this.sets), (value) => (this.sets = Number(value)));
     count.id = "fit-sets";
     [this.go.id, this.halt.id] = ["fit-run", "fit-stop"];
-    this.element = make("section", { class: "fit-block" }, make("h2", {}, say("fit.chance")),
+    this.element = make("section", { class: "fit-block", "data-look": "chance" }, make("h2", {}, say("fit.chance")),
       make("div", { class: "fit-row" }, count, this.go, this.halt, this.progress, this.news), this.failure,
       make("figure", {}, this.picture), this.readings, this.worst, this.fold);
     this.fold.addEventListener("toggle", () => this.table());

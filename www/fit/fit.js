@@ -57,7 +57,7 @@ class Fit extends Answered {
     this.exercise.sizes = () => this.session.state.sizes;
     this.exercise.views = () => this.steady.answer?.limits ?? [];
     this.lay(make("section", { class: "fit none", "aria-label": say("ask.fit") }, this.demands.element,
-      make("section", { class: "fit-block" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture),
+      make("section", { class: "fit-block", "data-look": "share" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture),
         make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.eaten") }, this.eaten.table)),
       this.chance.element, this.limits.element, this.matching.element, this.money.element, this.exercise.element,
       this.fold("work.title", (state) => workedOut(state, state.demands[this.looked]))));

@@ -28,7 +28,7 @@ export class Match {
     this.slider.addEventListener("input", () => set(Number(this.slider.value), false));
     this.slider.addEventListener("change", () => set(Number(this.slider.value), true));
     const three = WAYS.map((way, i) => make("figure", {}, make("figcaption", {}, make("b", {}, say(`fit.way.${way}`))), this.charts[i], this.notes[i]));
-    this.element = make("section", { class: "fit-block" }, make("h2", {}, say("fit.match")), make("p", { class: "hint" }, say("fit.match.hint")),
+    this.element = make("section", { class: "fit-block", "data-look": "sorted" }, make("h2", {}, say("fit.match")), make("p", { class: "hint" }, say("fit.match.hint")),
       make("label", { class: "fit-row fit-slider" }, say("fit.classes"), this.slider, this.count),
       make("div", { class: "fit-three" }, ...three), this.left, make("figure", {}, this.dots, make("figcaption", { class: "hint" }, say("fit.dots.hint"))));
   }

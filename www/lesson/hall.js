@@ -1,5 +1,6 @@
 // The hall: stage, sentence and step alone, large, by keys and clickers; and what to say, in a second window in step.
 
+import { bring } from "../asking.js";
 import { dress, make } from "../dom.js";
 import { switchTheme } from "../theme.js";
 import { say } from "../words.js";
@@ -7,6 +8,11 @@ import { say } from "../words.js";
 /** @typedef {import("./lesson.js").Teaching} Teaching */
 
 const ON = ["ArrowRight", "ArrowDown", "PageDown", " ", ".", "Enter"];
+/**
+ * What a question draws is enlarged by the window's height over the first, px, so that letters of 11 px are a fortieth of
+ * it; the sentence by the height over the second, so that 16 px are three hundredths.
+ */
+const [DRAWN_FROM_PX, TYPE_FROM_PX] = [432, 533];
 const BACK = ["ArrowLeft", "ArrowUp", "PageUp"];
 /** What keeps these keys for itself. */
 const OWN = "input, select, textarea, summary, dialog, [role=slider], #sheet, #grips *";
@@ -24,6 +30,14 @@ export class Hall {
     // one file holds one window
     if ("addressOnShelf" in globalThis) this.notes.hidden = true;
     this.buttons = [this.enter, this.notes];
+    bring(async () => {}, [], ["lesson/hall.css"]);
+    const enlarge = () => {
+      const { style } = document.documentElement;
+      style.setProperty("--hall-zoom", String(Math.max(1, innerHeight / DRAWN_FROM_PX)));
+      style.setProperty("--hall-type", String(Math.max(1, innerHeight / TYPE_FROM_PX)));
+    };
+    addEventListener("resize", enlarge);
+    enlarge();
     this.channel.addEventListener("message", ({ data }) => data === "here" && this.tell());
   }
 

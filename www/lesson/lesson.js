@@ -169,6 +169,7 @@ export class Teaching {
     const { lesson, stand, guess, isThere } = this;
     this.element.hidden = !lesson || !stand;
     document.body.toggleAttribute("data-lesson", !this.element.hidden);
+    document.body.toggleAttribute("data-guessing", isThere && guess !== null && !guess.shown);
     if (!lesson || !stand) return;
     const of = lesson.stands.length;
     this.element.setAttribute("aria-label", lesson.title);
@@ -182,6 +183,7 @@ export class Teaching {
     dress(this.again, { hidden: isThere });
     this.again.textContent = say("lesson.again", { step: this.step });
     this.element.classList.toggle("away", !isThere);
+    for (const each of document.querySelectorAll("[data-look]")) each.classList.toggle("looked", each.getAttribute("data-look") === stand.look);
     this.change.hidden = lesson.id !== OWN || document.body.hasAttribute("data-making");
     this.hall.show();
   }

@@ -44,7 +44,7 @@ class Rough extends Answered {
     this.faces = new Chart();
     this.touching = new Chart();
     this.figures = make("dl", { class: "surface-told" });
-    const chart = (/** @type {string} */ word, /** @type {Chart} */ { picture, key }) => make("figure", {}, make("figcaption", { class: "surface-title" }, say(word)), picture, key);
+    const chart = (/** @type {string} */ word, /** @type {Chart} */ { picture, key }) => make("figure", { "data-look": word === "surface.profile" && "dust" }, make("figcaption", { class: "surface-title" }, say(word)), picture, key);
     const section = make("section", { class: "surface none", "aria-label": say("ask.surface") },
       make("figure", {}, make("figcaption", { class: "surface-title" }, say("surface.zoom.title"), " ", this.wide), this.zoom.picture, make("p", { class: "hint" }, say("surface.zoom.honest"))),
       this.nearer.element, chart("surface.profile", this.profile), this.profile.table(say("surface.profile.table")),

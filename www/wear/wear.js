@@ -18,6 +18,8 @@ import { wheelPicture } from "./wheel.js";
 /** @typedef {import("./types.js").WearState} WearState */
 
 const QUIET_MS = 250;
+/** The pictures that a step of a lesson can point at. */
+const LOOKS = /** @type {Record<string, string>} */ ({ "wear.joint": "joint", "wear.wheel": "wheel", "wear.strip": "pitches" });
 
 /** @param {Session} session */
 export const open = (session) => new Wear(session);
@@ -44,7 +46,7 @@ class Wear extends Answered {
 
   sheet() {
     const figure = (/** @type {string} */ word, /** @type {Node[]} */ ...inside) =>
-      make("figure", {}, make("figcaption", { class: "wear-title" }, say(word)), ...inside);
+      make("figure", { "data-look": LOOKS[word] }, make("figcaption", { class: "wear-title" }, say(word)), ...inside);
     const { joint, wheel, strip, room } = this.pictures;
     return make("section", { class: "wear none", "aria-label": say("ask.wear") },
       this.field.element, this.readings,

@@ -6,8 +6,9 @@ use super::value::Value;
 use crate::contact::Contact;
 use crate::error::{Given, Rule};
 
-/// Where a step can make people look.
-const LOOKS: &[&str] = &["section", "side", "end"];
+/// Where a step can make people look: a view of the drawing, or a picture of a question.
+const LOOKS: &[&str] =
+    &["section", "side", "end", "share", "chance", "sorted", "joint", "wheel", "pitches", "dust"];
 /// The questions a step can turn to.
 const QUESTIONS: &[&str] = &["give", "touch", "line", "fit", "wear", "reach", "surface", "width"];
 /// The movements a step can show.
@@ -22,7 +23,7 @@ pub struct Step {
     pub say: String,
     /// What changes: paths such as `chain.outer_spacing_mm` and their new values.
     pub set: Vec<(String, Value)>,
-    /// Where to look: `section`, `side` or `end`.
+    /// Where to look: one of [`LOOKS`].
     pub look: Option<&'static str>,
     /// The question to turn to.
     pub question: Option<&'static str>,
