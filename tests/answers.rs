@@ -2,7 +2,7 @@
 
 use lightgap::answer::{Answer, give, line, ranges, touch};
 use lightgap::chain::Dimension;
-use lightgap::drive::{ChainLine, Costs};
+use lightgap::drive::{ChainLine, Costs, Missing};
 use lightgap::error::{Error, Rule};
 use lightgap::posing::{Ask, Mode, Posing};
 use lightgap::scenario::{Scenario, Value};
@@ -113,6 +113,7 @@ fn what_a_crooked_line_costs_is_said_at_every_offset() {
         (offset(0.97 * reach_mm), "line.bearing"),
         (offset(reach_mm + 0.1), "line.beyond"),
         (slippery.expect("a drive"), "line.smooth"),
+        (offset(1.6 * reach_mm), "line.bent"),
     ];
     for (scenario, expected) in cases {
         let answers = line(&Costs::of(&line_of(&scenario)));
@@ -120,7 +121,18 @@ fn what_a_crooked_line_costs_is_said_at_every_offset() {
         answers.iter().for_each(|answer| check(&words, answer));
         assert!(answers.iter().any(|answer| answer.id == "line.laboratory"));
     }
-    assert!(words["answer.line.no_pose"].is_string());
+    let costs = Costs::of(&line_of(&offset(0.97 * reach_mm)));
+    for (missing, id) in [
+        (Missing::NoPose, "line.no_pose"),
+        (Missing::Bent, "line.bent"),
+        (Missing::Unsettled, "line.unsettled"),
+    ] {
+        // Rigid joints never stand in for springy ones that found no rest.
+        let answers = line(&Costs { elastic: Err(missing), ..costs });
+        assert_eq!(answers[0].id, id);
+        answers.iter().for_each(|answer| check(&words, answer));
+        assert!(answers.iter().all(|a| a.numbers.iter().all(|(name, _)| *name != "loss_w")));
+    }
 }
 
 /// One of every rule that a reader can refuse by.

@@ -139,6 +139,24 @@ fn a_report_tells_by_how_much_an_offset_is_too_large() {
     assert!((span.shortfall_mm - 0.5).abs() < WITHIN_MM, "{}", span.shortfall_mm);
 }
 
+#[test]
+fn a_report_says_why_there_is_no_springy_strand() {
+    let aside = |times: f64, span: &lightgap::report::SpanSection| {
+        let far_mm = times * (span.max_offset_mm + span.tooth_float_mm);
+        let far = short().with("drive.offset_mm", Value::from(far_mm)).expect("a drive");
+        Report::of(&far)
+    };
+    let span = Report::of(&short()).span.expect("it has a drive");
+    assert_eq!([span.rigid_missing, span.elastic_missing], [None; 2]);
+    let report = aside(1.6, &span);
+    let bent = report.span.expect("it has a drive");
+    assert!(bent.elastic.is_none() && !bent.rigid_pose_exists);
+    assert_eq!([bent.rigid_missing, bent.elastic_missing], [Some("no_pose"), Some("bent")]);
+    assert_eq!(report.drive.expect("it has a drive").loss_fraction_offset, None);
+    let beyond = aside(1.05, &span).span.expect("it has a drive");
+    assert!(beyond.elastic.is_some() && beyond.elastic_missing.is_none());
+}
+
 /// Sanity bands: common practice, no source. The test prints what the model says beside them and
 /// holds its own figures, not the bands.
 #[test]
@@ -153,7 +171,7 @@ fn what_common_practice_says_stands_beside_what_the_model_says() {
     let mut before = 1.0 - FREE_SHARE;
     for offset_mm in [3.0, 9.0, 16.0] {
         let line = ChainLine::of(&aside("ferry-trike", offset_mm)).expect("a drive");
-        let times = line.own_cost().and_then(|cost| cost.multiple()).expect("it settles");
+        let times = line.own_cost().expect("it settles").multiple().expect("friction");
         println!("trike {offset_mm} mm aside: practice 2 to 3 at the extreme; here {times:.3}");
         assert!(times >= before, "{times} {before}");
         before = times;

@@ -22,7 +22,7 @@ fn every_step_of_every_drive_settles() {
                 let solution = sweep.at(step);
                 let what =
                     format!("{id} {} at {} mm", variant.key(), study.step_mm() * step as f64);
-                let rounds = solution.unwrap_or_else(|| panic!("{what} does not settle")).rounds;
+                let rounds = solution.unwrap_or_else(|why| panic!("{what}: {}", why.key())).rounds;
                 assert!(rounds <= MOST_OF_A_STEP, "{what}: {rounds} rounds");
                 (steps, most, sum) = (steps + 1, most.max(rounds), sum + rounds);
             }

@@ -239,6 +239,26 @@ proptest! {
     }
 }
 
+/// Springy joints give wherever rigid ones have a pose; beyond, plates may still stop them. The rounds
+/// never go without end, however soft the joints and however the ends are held.
+fn springy() -> impl Strategy<Value = (Sizes, usize, f64, f64)> {
+    (chains::any(), 3..25_usize, 0.0..1.4_f64, 4.0..8.5_f64)
+}
+
+proptest! {
+    #![proptest_config(few())]
+
+    #[test]
+    fn springy_joints_come_to_rest_or_have_no_pose((sizes, joints, share, power) in springy()) {
+        let offset_mm = beyond_mm(&sizes, joints, share);
+        for ends in [Ends::Held, Ends::Hinged] {
+            let outcome = strand(&sizes, joints, Some(10_f64.powf(power)), ends).solve(offset_mm).outcome;
+            prop_assert_ne!(outcome, Outcome::Stalled, "{:?}", ends);
+            prop_assert!(share > 0.99 || outcome != Outcome::NoPose, "{:?}", ends);
+        }
+    }
+}
+
 /// Bushed chains with equal overhangs whose pins stop them well before their plates do.
 fn stopped_by_pins() -> impl Strategy<Value = (Sizes, usize)> {
     (chains::of(Construction::Bushed), 2..7_usize).prop_map(|(sizes, half)| {

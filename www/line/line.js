@@ -86,7 +86,7 @@ class Crooked extends Answered {
     if (!variant || this.session.asked !== this) return;
     const curve = await labour("line.curve", "line", this.scenario, { curve: variant }).catch(() => null);
     if (drive !== this.drive) return;
-    this.curves.push(curve ?? { variant, free_mm: 0, onset_mm: null, end_mm: null, samples: [] });
+    this.curves.push(curve ?? { variant, free_mm: 0, onset_mm: null, end_mm: null, unsettled_mm: [], samples: [] });
     this.show();
     this.next();
   }
@@ -121,6 +121,6 @@ class Crooked extends Answered {
     this.entries.show(line);
     this.parts.show(this.scenario);
     this.readings.replaceChildren(...figuresOf(line));
-    this.said.replaceChildren(...said(line), ...readings(line));
+    this.said.replaceChildren(...said(line), ...readings(line, this.curves));
   }
 }

@@ -142,7 +142,7 @@ export class Running {
     this.close.show(run.close, say("line.run.close", { times: run.fold_times }));
     this.scrub.put(run.done_pitches, { max: run.pitches, step: 0.05 }, sentenceOf(run));
     this.share.put(Math.round(100 * run.folds[run.shown].share), {}, sentenceOf(run));
-    this.said.textContent = sentenceOf(run);
+    this.said.textContent = run.as_straight ? `${say("line.run.straight")} ${sentenceOf(run)}` : sentenceOf(run);
     this.list.replaceChildren(...contacts(run, this.at.stuck));
     this.sum.textContent = summaryOf(run);
     this.tell(run);

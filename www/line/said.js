@@ -51,11 +51,14 @@ export function said({ answers }) {
 }
 
 /**
- * Bounds and what else takes power.
+ * Bounds and what else takes power; and where the answer's curve has no answer.
  * @param {LineState} line
+ * @param {import("./types.js").Curve[]} curves
  */
-export function readings({ answers }) {
+export function readings({ answers }, curves) {
   const list = BESIDE.flatMap((id) => answers.filter((each) => each.id === id)).map((each) => make("li", {}, sentence(each)));
+  const count = curves.find(({ variant }) => variant === "elastic")?.unsettled_mm.length ?? 0;
+  if (count > 0) list.push(make("li", {}, say("line.unsettled", { count })));
   return [make("h2", {}, say("line.bounds")), make("ul", {}, ...list)];
 }
 

@@ -4,7 +4,7 @@
 //! with those of rollers and guide wheels in answers of their own.
 
 use super::{Answer, answer};
-use crate::drive::{ChainLine, Costs};
+use crate::drive::{ChainLine, Costs, Missing};
 use crate::friction::friction_band;
 
 /// Teeth of the two guide wheels of a gear shifter, for an example: chosen.
@@ -44,7 +44,10 @@ fn cost(costs: &Costs) -> Answer {
         ("shortfall_mm", costs.shortfall_mm()),
         ("reach_mm", costs.largest_mm + line.float_mm()),
     ];
-    let Some(cost) = costs.cost() else { return answer("line.no_pose", numbers) };
+    let cost = match costs.elastic {
+        Ok(cost) => cost,
+        Err(missing) => return answer(without(missing), numbers),
+    };
     let multiple = cost.multiple().unwrap_or(1.0);
     numbers.extend([("loss_w", OF_W * cost.loss_fraction), ("multiple", multiple)]);
     let id = match (cost.multiples.is_some(), costs.shortfall_mm() <= 0.0) {
@@ -55,6 +58,15 @@ fn cost(costs: &Costs) -> Answer {
         (true, true) => "line.bearing",
     };
     answer(id, numbers)
+}
+
+/// The sentence that says why there is no answer.
+fn without(missing: Missing) -> &'static str {
+    match missing {
+        Missing::NoPose => "line.no_pose",
+        Missing::Bent => "line.bent",
+        Missing::Unsettled => "line.unsettled",
+    }
 }
 
 /// The loss in watts of the drive's own power.

@@ -55,24 +55,69 @@ impl ChainLine {
         self.strand_offset_mm(self.layout.offset_mm).abs() <= times * largest_mm
     }
 
-    /// What the drive's own offset costs: with elastic joints, or with rigid ones where those do not
-    /// settle, which is the harder case. None where neither has a pose.
-    pub fn own_cost(&self) -> Option<Cost> {
-        Some(self.cost(&self.own_loads()?))
+    /// What the drive's own offset costs with elastic joints.
+    ///
+    /// # Errors
+    /// Why there is no answer.
+    pub fn own_cost(&self) -> Result<Cost, Missing> {
+        Ok(self.cost(&self.own_loads()?))
     }
 
-    /// What the tight strand's first and last joint carry at the drive's own offset, as
-    /// [`ChainLine::own_cost`] takes them.
-    pub fn own_loads(&self) -> Option<[JointLoad; 2]> {
-        let solution = self.solve(Variant::Elastic).or_else(|| self.solve(Variant::Rigid))?;
-        Some(Self::end_loads(&solution))
+    /// What the tight strand's first and last joint carry at the drive's own offset, joints elastic.
+    ///
+    /// # Errors
+    /// Why there is no answer.
+    pub fn own_loads(&self) -> Result<[JointLoad; 2], Missing> {
+        Ok(Self::end_loads(&self.solve(Variant::Elastic)?))
     }
 
-    /// The strand of a variant, solved at the drive's own offset; none where it has no pose or does
-    /// not settle.
-    pub fn solve(&self, variant: Variant) -> Option<Solution> {
-        let solution = variant.strand(self)?.solve(self.strand_offset_mm(self.layout.offset_mm));
-        matches!(solution.outcome, Outcome::Free | Outcome::Solved).then_some(solution)
+    /// The strand of a variant, solved at the drive's own offset.
+    ///
+    /// # Errors
+    /// Why there is no answer.
+    pub fn solve(&self, variant: Variant) -> Result<Solution, Missing> {
+        let mut strand = variant.strand(self).ok_or(Missing::NoPose)?;
+        Missing::of(strand.solve(self.strand_offset_mm(self.layout.offset_mm)))
+    }
+
+    /// The same where the variant is asked at that offset at all.
+    fn solve_within(&self, variant: Variant, largest_mm: f64) -> Result<Solution, Missing> {
+        match (self.is_within(variant, largest_mm), variant) {
+            (true, _) => self.solve(variant),
+            (false, Variant::Rigid) => Err(Missing::NoPose),
+            (false, _) => Err(Missing::Bent),
+        }
+    }
+}
+
+/// Why a strand has no answer at an offset.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Missing {
+    /// No pose keeps every gap.
+    NoPose,
+    /// So far past what rigid joints reach that the estimate of the plates' stiffness says nothing.
+    Bent,
+    /// The rounds of the solve came to no rest.
+    Unsettled,
+}
+
+impl Missing {
+    /// The key in reports and in the data of a page.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::NoPose => "no_pose",
+            Self::Bent => "bent",
+            Self::Unsettled => "unsettled",
+        }
+    }
+
+    /// A solution that is an answer, or why it is none.
+    pub(super) fn of(solution: Solution) -> Result<Solution, Self> {
+        match solution.outcome {
+            Outcome::Free | Outcome::Solved => Ok(solution),
+            Outcome::NoPose => Err(Self::NoPose),
+            Outcome::Stalled => Err(Self::Unsettled),
+        }
     }
 }
 
@@ -81,10 +126,10 @@ impl ChainLine {
 pub struct Crooked {
     /// The drive.
     pub line: ChainLine,
-    /// With rigid joints; none where the offset is too large for them.
-    pub rigid: Option<Solution>,
-    /// With elastic joints; none where even they find no pose.
-    pub elastic: Option<Solution>,
+    /// With rigid joints.
+    pub rigid: Result<Solution, Missing>,
+    /// With elastic joints.
+    pub elastic: Result<Solution, Missing>,
     /// The largest offset of the strand with rigid joints, mm, without what the teeth take up.
     pub largest_mm: f64,
 }
@@ -93,11 +138,10 @@ impl Crooked {
     /// Solves a drive at its own offset.
     pub fn of(line: &ChainLine) -> Self {
         let largest_mm = line.largest_mm();
-        let within = |variant: Variant| line.is_within(variant, largest_mm).then_some(variant);
         Self {
             line: *line,
-            rigid: within(Variant::Rigid).and_then(|variant| line.solve(variant)),
-            elastic: within(Variant::Elastic).and_then(|variant| line.solve(variant)),
+            rigid: line.solve_within(Variant::Rigid, largest_mm),
+            elastic: line.solve_within(Variant::Elastic, largest_mm),
             largest_mm,
         }
     }
@@ -107,23 +151,21 @@ impl Crooked {
         shortfall_mm(&self.line, self.largest_mm)
     }
 
-    /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
-    /// which is the harder case.
+    /// What the offset costs, joints elastic.
     pub fn cost(&self) -> Option<Cost> {
-        self.elastic.as_ref().or(self.rigid.as_ref()).map(|solution| self.line.cost_of(solution))
+        self.elastic.as_ref().ok().map(|solution| self.line.cost_of(solution))
     }
 }
 
-/// What the drive's own offset costs under every assumption; none where it has no pose or does not
-/// settle.
+/// What the drive's own offset costs under every assumption; none where there is no answer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Costs {
     /// The drive.
     pub line: ChainLine,
     /// The largest offset of the strand with rigid joints, mm, without what the teeth take up.
     pub largest_mm: f64,
-    /// Elastic joints, ends held.
-    pub elastic: Option<Cost>,
+    /// Elastic joints, ends held: the answer, or why there is none.
+    pub elastic: Result<Cost, Missing>,
     /// Rigid joints.
     pub rigid: Option<Cost>,
     /// Joints half as stiff.
@@ -139,9 +181,7 @@ impl Costs {
     pub fn of(line: &ChainLine) -> Self {
         let largest_mm = line.largest_mm();
         Self::by(line, largest_mm, |variant| {
-            let within = line.is_within(variant, largest_mm);
-            let solution = within.then(|| line.solve(variant)).flatten()?;
-            Some(line.cost_of(&solution))
+            Ok(line.cost_of(&line.solve_within(variant, largest_mm)?))
         })
     }
 
@@ -149,23 +189,22 @@ impl Costs {
     pub(super) fn by(
         line: &ChainLine,
         largest_mm: f64,
-        mut cost: impl FnMut(Variant) -> Option<Cost>,
+        mut cost: impl FnMut(Variant) -> Result<Cost, Missing>,
     ) -> Self {
         Self {
             line: *line,
             largest_mm,
             elastic: cost(Variant::Elastic),
-            rigid: cost(Variant::Rigid),
-            softer: cost(Variant::Softer),
-            stiffer: cost(Variant::Stiffer),
-            hinged: cost(Variant::Hinged),
+            rigid: cost(Variant::Rigid).ok(),
+            softer: cost(Variant::Softer).ok(),
+            stiffer: cost(Variant::Stiffer).ok(),
+            hinged: cost(Variant::Hinged).ok(),
         }
     }
 
-    /// What the offset costs: with elastic joints, or with rigid ones where those do not settle,
-    /// which is the harder case.
+    /// What the offset costs, joints elastic.
     pub fn cost(&self) -> Option<Cost> {
-        self.elastic.or(self.rigid)
+        self.elastic.ok()
     }
 
     /// By how much the offset is too large for rigid joints, mm; zero where it is not.

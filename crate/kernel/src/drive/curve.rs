@@ -1,7 +1,7 @@
 //! What a crooked line costs at every offset: the curves of a chart and the marks on it.
 
 use super::sweep::Sweep;
-use super::{ChainLine, Cost};
+use super::{ChainLine, Cost, Missing};
 use crate::chain::Chain;
 use crate::friction::friction_band;
 use crate::strand::{Ends, Strand};
@@ -134,6 +134,8 @@ pub struct Curve {
     pub onset_mm: Option<f64>,
     /// The last offset that has a pose, where the curve ends before the chart does.
     pub end_mm: Option<f64>,
+    /// Offsets at which the solve came to no rest: the curve goes over them.
+    pub unsettled_mm: Vec<f64>,
     /// The samples.
     pub samples: Vec<Sample>,
 }
@@ -142,17 +144,23 @@ impl Curve {
     /// The curve of a sweep up to an offset, mm.
     pub fn of(variant: Variant, sweep: &mut Sweep, to_mm: f64) -> Self {
         let (line, steps) = (*sweep.line(), sweep.step(to_mm));
-        let mut samples = Vec::with_capacity(steps + 1);
+        let (mut samples, mut unsettled_mm) = (Vec::with_capacity(steps + 1), Vec::new());
         let mut onset = Onset::default();
         for step in 0..=steps {
             let offset_mm = sweep.offset_mm(step);
-            let Some(solution) = sweep.at(step) else { continue };
-            let ends = ChainLine::end_loads(solution);
+            let ends = match sweep.at(step) {
+                Ok(solution) => ChainLine::end_loads(solution),
+                Err(Missing::NoPose) => break,
+                Err(_) => {
+                    unsettled_mm.push(offset_mm);
+                    continue;
+                }
+            };
             onset.pass(offset_mm, ends[0].pin_n.max(ends[1].pin_n) / line.running.tight_n - 1.0);
             samples.push(Sample::new(&line, offset_mm, &line.cost(&ends)));
         }
         let (variant, free_mm, end_mm) = (variant.key(), line.free_mm(), sweep.end_mm());
-        Self { variant, free_mm, onset_mm: onset.at_mm, end_mm, samples }
+        Self { variant, free_mm, onset_mm: onset.at_mm, end_mm, unsettled_mm, samples }
     }
 }
 

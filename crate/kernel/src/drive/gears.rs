@@ -110,7 +110,7 @@ impl Strands {
         let key = (line.joints(), [line.running.tight_n, offset_mm].map(f64::to_bits));
         let known = self.0.iter().find(|(of, _)| *of == key).map(|(_, loads)| *loads);
         let loads = known.unwrap_or_else(|| {
-            let loads = line.own_loads();
+            let loads = line.own_loads().ok();
             self.0.push((key, loads));
             loads
         });

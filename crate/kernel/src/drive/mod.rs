@@ -18,7 +18,7 @@ mod view;
 mod worn;
 
 pub use arrangement::{Arrangement, PairView, Wanted};
-pub use crooked::{Costs, Crooked};
+pub use crooked::{Costs, Crooked, Missing};
 pub use curve::{Curve, Curves, Marks, Sample, Variant};
 pub use gears::{Gear, Gears, Pair};
 pub use slim::Slim;

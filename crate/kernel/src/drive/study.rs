@@ -4,7 +4,7 @@
 use super::curve::{Curve, Curves, Marks, Variant};
 use super::sweep::Sweep;
 use super::view::LineView;
-use super::{ChainLine, Cost, Costs};
+use super::{ChainLine, Cost, Costs, Missing};
 
 /// The strands of every variant of a drive, solved as far as they were asked for.
 pub struct Study {
@@ -73,11 +73,14 @@ impl Study {
         Curves { to_mm: self.to_mm, marks, curves }
     }
 
-    /// What an offset costs a variant, mm, at the nearest step; none without a pose.
-    pub fn cost(&mut self, variant: Variant, offset_mm: f64) -> Option<Cost> {
-        let sweep = self.sweep(variant)?;
+    /// What an offset costs a variant, mm, at the nearest step.
+    ///
+    /// # Errors
+    /// Why there is no answer.
+    pub fn cost(&mut self, variant: Variant, offset_mm: f64) -> Result<Cost, Missing> {
+        let sweep = self.sweep(variant).ok_or(Missing::NoPose)?;
         let (line, step) = (*sweep.line(), sweep.step(offset_mm));
-        Some(line.cost_of(sweep.at(step)?))
+        Ok(line.cost_of(sweep.at(step)?))
     }
 
     /// What an offset costs under every assumption, mm: from the strands that are kept where it is
@@ -93,12 +96,13 @@ impl Study {
         Costs::by(&line, largest_mm, |variant| self.cost(variant, offset_mm))
     }
 
-    /// The strand of a variant at the step nearest to an offset, mm, to its side; none without a pose.
+    /// The strand of a variant at the step nearest to an offset, mm, to its side; none without an
+    /// answer.
     pub fn view(&mut self, variant: Variant, offset_mm: f64) -> Option<LineView> {
         let sweep = self.sweep(variant)?;
         let (line, step) = (*sweep.line(), sweep.step(offset_mm));
         let at_mm = sweep.offset_mm(step);
-        let view = LineView::of(&line, sweep.at(step)?, at_mm);
+        let view = LineView::of(&line, sweep.at(step).ok()?, at_mm);
         Some(if offset_mm < 0.0 { view.mirrored() } else { view })
     }
 }

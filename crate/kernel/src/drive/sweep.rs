@@ -1,16 +1,15 @@
 //! One strand solved at growing offsets, each answer kept: a slider that goes back asks for nothing
 //! anew, one that goes on starts where it was.
 
-use super::ChainLine;
-use crate::strand::{Outcome, Solution, Strand};
+use super::{ChainLine, Missing};
+use crate::strand::{Solution, Strand};
 
 /// A strand and its answers at offsets 0, s, 2 s, ... of the wheels, as far as they were asked for.
 pub struct Sweep {
     line: ChainLine,
     strand: Strand,
     step_mm: f64,
-    /// None where the solve did not settle.
-    solved: Vec<Option<Solution>>,
+    solved: Vec<Result<Solution, Missing>>,
     ended: bool,
 }
 
@@ -35,18 +34,20 @@ impl Sweep {
         libm::round(offset_mm.abs() / self.step_mm) as usize
     }
 
-    /// The answer at a step; none where there is no pose, or the solve did not settle.
-    pub fn at(&mut self, step: usize) -> Option<&Solution> {
+    /// The answer at a step.
+    ///
+    /// # Errors
+    /// Why there is none.
+    pub fn at(&mut self, step: usize) -> Result<&Solution, Missing> {
         while !self.ended && self.solved.len() <= step {
             let offset_mm = self.offset_mm(self.solved.len());
             let solution = self.strand.solve(self.line.strand_offset_mm(offset_mm));
-            match solution.outcome {
-                Outcome::Free | Outcome::Solved => self.solved.push(Some(solution)),
-                Outcome::Stalled => self.solved.push(None),
-                Outcome::NoPose => self.ended = true,
+            match Missing::of(solution) {
+                Err(Missing::NoPose) => self.ended = true,
+                told => self.solved.push(told),
             }
         }
-        self.solved.get(step)?.as_ref()
+        self.solved.get(step).ok_or(Missing::NoPose)?.as_ref().map_err(|missing| *missing)
     }
 
     /// The last offset before the one without a pose, mm; none while every step asked for had one.

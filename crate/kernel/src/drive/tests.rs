@@ -98,7 +98,7 @@ fn a_study_answers_a_step_back_as_it_did_the_first_time() {
     let step_mm = study.step_mm();
     let (four, five) = (4.0 * step_mm, 5.0 * step_mm);
     let first = study.cost(Variant::Rigid, four);
-    assert!(first.is_some() && study.cost(Variant::Rigid, five) != first);
+    assert!(first.is_ok() && study.cost(Variant::Rigid, five) != first);
     assert_eq!(study.cost(Variant::Rigid, -four), first);
     assert!(study.is_of(&ChainLine::of(&aside(3.0)).expect("it goes together")));
 }

@@ -118,7 +118,7 @@ impl Tired {
     pub fn costs(&self) -> Option<[Cost; 2]> {
         let line = self.line?;
         let sizes = self.worn.plan_sizes(&self.sizes);
-        Some([line.own_cost()?, ChainLine { sizes, ..line }.own_cost()?])
+        Some([line.own_cost().ok()?, ChainLine { sizes, ..line }.own_cost().ok()?])
     }
 
     /// Passes over a wheel until a chain of such a wear is so much longer.

@@ -105,6 +105,8 @@ pub struct RunState {
     pub circuit: WorkView,
     /// The drive's loss at pins, faces and rollers, as a fraction of the power carried.
     pub loss_fraction: f64,
+    /// Whether its joints are loaded as in a straight line, since no pose is reached at its offset.
+    pub as_straight: bool,
     /// The four folds.
     pub folds: [FoldView; FOLDS],
     /// Work so far against pitches of the circuit, corner by corner.
@@ -119,27 +121,30 @@ pub struct RunState {
     pub close: Leaves,
 }
 
-/// The run of the drive that was last asked for.
+/// The run of the drive that was last asked for, and whether its joints are loaded as in a straight
+/// line.
 #[derive(Default)]
 pub struct RunDesk {
-    run: Option<Run>,
+    run: Option<(Run, bool)>,
 }
 
 impl RunDesk {
-    /// The run of a scenario: its joints loaded as its own offset loads them, or straight where no
+    /// The run of a scenario: its joints loaded as its own offset loads them, or straight, which it says, where no
     /// pose is reached. None without a drive, or where the chain does not go together.
-    fn run(&mut self, scenario: &Scenario) -> Option<&Run> {
+    fn run(&mut self, scenario: &Scenario) -> Option<&(Run, bool)> {
         let line = ChainLine::of(scenario)?;
-        if self.run.as_ref().is_none_or(|run| *run.line() != line) {
+        if self.run.as_ref().is_none_or(|(run, _)| *run.line() != line) {
             let straight = [JointLoad::straight(line.running.tight_n); 2];
-            self.run = Some(Run::of(&line, line.own_loads().unwrap_or(straight)));
+            let loads = line.own_loads();
+            self.run = Some((Run::of(&line, loads.unwrap_or(straight)), loads.is_err()));
         }
         self.run.as_ref()
     }
 
     /// One moment of a scenario's drive.
     pub fn state(&mut self, scenario: &Scenario, asked: &RunAsked) -> Option<RunState> {
-        let run = self.run(scenario)?.clone().with_rollers(!asked.stuck);
+        let (run, as_straight) = self.run(scenario)?.clone();
+        let run = run.with_rollers(!asked.stuck);
         let joint = asked.joint % run.pitches();
         let travel = match asked.fold {
             Some((fold, share)) => {
@@ -150,7 +155,7 @@ impl RunDesk {
         let moment = run.at(travel, joint);
         let shown =
             asked.fold.map_or_else(|| shown(&moment.followed), |(fold, _)| fold.min(FOLDS - 1));
-        Some(state(&run, joint, travel, &moment, shown, asked))
+        Some(RunState { as_straight, ..state(&run, joint, travel, &moment, shown, asked) })
     }
 }
 
@@ -224,6 +229,7 @@ fn state(
         so_far: view(&followed.work),
         circuit: view(&run.circuit(first)),
         loss_fraction: run.loss_fraction(),
+        as_straight: false,
         folds: folds.map(|(fold, share)| fold_view(run, fold, &engagements[fold], share)),
         curve: curve(run, &engagements),
         fold_times: FOLD_TIMES,

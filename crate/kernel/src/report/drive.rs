@@ -1,7 +1,7 @@
 //! The sections `drive` and `span` of a report.
 
 use super::plain;
-use crate::drive::{ChainLine, Crooked};
+use crate::drive::{ChainLine, Crooked, Missing};
 use crate::strand::Solution;
 use serde::Serialize;
 
@@ -16,8 +16,7 @@ pub struct DriveSection {
     pub tight_n: f64,
     /// Loss at pins and faces in a straight line, of the power carried.
     pub loss_fraction_straight: f64,
-    /// The same with the drive's offset, joints elastic, ends held; absent when the solve does not
-    /// settle.
+    /// The same with the drive's offset, joints elastic, ends held; absent without a pose of theirs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub loss_fraction_offset: Option<f64>,
     /// Loss at rollers that turn, of the power carried; the offset does not change it here.
@@ -45,8 +44,15 @@ pub struct SpanSection {
     pub shortfall_mm: f64,
     /// With rigid joints.
     pub rigid: Option<StrandSection>,
+    /// Why there is none: `no_pose`, or `unsettled` where the solve came to no rest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rigid_missing: Option<&'static str>,
     /// With elastic joints.
     pub elastic: Option<StrandSection>,
+    /// Why there is none: `no_pose`, `bent` where the offset is so far past the rigid end that the
+    /// estimate of the joints' stiffness says nothing, or `unsettled`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub elastic_missing: Option<&'static str>,
 }
 
 /// One solved strand, by joint.
@@ -72,10 +78,12 @@ impl SpanSection {
             free_offset_mm: plain(line.strand_free_mm()),
             tooth_float_mm: plain(line.float_mm()),
             max_offset_mm: plain(crooked.largest_mm),
-            rigid_pose_exists: crooked.rigid.is_some(),
+            rigid_pose_exists: crooked.rigid != Err(Missing::NoPose),
             shortfall_mm: plain(crooked.shortfall_mm()),
-            rigid: crooked.rigid.as_ref().map(strand),
-            elastic: crooked.elastic.as_ref().map(strand),
+            rigid: crooked.rigid.as_ref().ok().map(strand),
+            rigid_missing: crooked.rigid.as_ref().err().map(|missing| missing.key()),
+            elastic: crooked.elastic.as_ref().ok().map(strand),
+            elastic_missing: crooked.elastic.as_ref().err().map(|missing| missing.key()),
         }
     }
 }

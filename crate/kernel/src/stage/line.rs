@@ -31,11 +31,9 @@ pub struct LineState {
     pub tight_n: f64,
     /// Whether the pins rub at all.
     pub pins_rub: bool,
-    /// The strand that is drawn, by the key of its variant.
-    pub variant: &'static str,
     /// Ids and numbers of the sentences.
     pub answers: Vec<Answer>,
-    /// The strand between its wheels; none where it has no pose or does not settle.
+    /// The strand between its wheels, joints elastic; none where the first answer says why.
     pub view: Option<LineView>,
 }
 
@@ -61,9 +59,8 @@ impl LineDesk {
         let (drive, study) = self.study(scenario)?;
         let aside_mm = drive.layout.offset_mm + 0.0;
         let offset_mm = aside_mm.abs();
-        let answers = line(&study.costs(offset_mm));
-        let mut shown = |variant: Variant| Some((variant, study.view(variant, aside_mm)?));
-        let view = shown(Variant::Elastic).or_else(|| shown(Variant::Rigid));
+        let costs = study.costs(offset_mm);
+        let view = costs.cost().and_then(|_| study.view(Variant::Elastic, aside_mm));
         Some(LineState {
             offset_mm,
             aside_mm,
@@ -74,9 +71,8 @@ impl LineDesk {
             joints: drive.joints(),
             tight_n: drive.running.tight_n,
             pins_rub: drive.straight().multiples.is_some(),
-            variant: view.as_ref().map_or(Variant::Elastic, |(variant, _)| *variant).key(),
-            answers,
-            view: view.map(|(_, view)| view),
+            answers: line(&costs),
+            view,
         })
     }
 

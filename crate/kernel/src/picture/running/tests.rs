@@ -60,3 +60,12 @@ fn stuck_rollers_take_more() {
     };
     assert!(loss(&mut desk, true) > loss(&mut desk, false));
 }
+
+#[test]
+fn a_run_says_when_its_joints_are_loaded_as_in_a_straight_line() {
+    let mut desk = RunDesk::default();
+    assert!(!desk.state(&scenario(), &asked()).expect("it has a drive").as_straight);
+    // Plates that cannot pass each other stop even springy joints.
+    let far = scenario().with("drive.offset_mm", 190.0.into()).expect("a drive");
+    assert!(desk.state(&far, &asked()).expect("it has a drive").as_straight);
+}

@@ -34,7 +34,6 @@ fn a_scenario_without_a_drive_has_no_line() {
 fn an_offset_within_the_free_one_is_told_as_free() {
     let state = LineDesk::default().state(&scenario(1.0)).expect("a drive");
     assert_eq!(state.answers[0].id, "line.free");
-    assert_eq!(state.variant, "elastic");
     assert!(state.free_mm < state.reach_mm && state.reach_mm < state.to_mm);
     assert_eq!(state.view.expect("it settles").joints.len(), state.joints);
 }
