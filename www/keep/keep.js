@@ -8,6 +8,7 @@ import { say } from "../words.js";
 import { shelve } from "../lesson/shelf.js";
 import { teach } from "../lesson/lesson.js";
 import { flat } from "./flat.js";
+import { scenarioText } from "./scenario-text.js";
 import { stepOf } from "../lessons.js";
 import { keepOwn, OWN } from "../own.js";
 import { anew } from "../work.js";
@@ -56,7 +57,7 @@ export function open(session) {
 
   const svg = () => session.bench.svg({ width_px: Number(width.value), theme: theme(), caption: [...answer(), byId("badge").textContent, say("keep.caption")] });
   const report = () => labour("keep", "report", session.bench.scenario(), {});
-  const json = (/** @type {unknown} */ data) => new Blob([`${JSON.stringify(data, null, 2)}\n`], { type: "application/json" });
+  const json = (/** @type {object} */ data) => new Blob([scenarioText(data)], { type: "application/json" });
   const ways = {
     copy: async () => navigator.clipboard.writeText(link.value),
     svg: () => hand(new Blob([svg()], { type: "image/svg+xml" }), `${name()}.svg`),
@@ -112,6 +113,11 @@ export function open(session) {
     }
   }
 
+  async function review() {
+    dialog.close();
+    (await import("./sheet.js")).openSheet(session);
+  }
+
   const part = (/** @type {string} */ word, /** @type {(Node|string)[]} */ ...children) =>
     make("section", {}, make("h3", {}, say(word)), make("div", { class: "keep-row" }, ...children));
   const dialog = make("dialog", { class: "keep", "aria-labelledby": "keep-title" },
@@ -119,6 +125,7 @@ export function open(session) {
     part("keep.link", link, button("copy")),
     part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png")),
     part("keep.numbers", button("json"), button("csv")),
+    part("keep.sheet", make("button", { type: "button", onclick: () => review() }, say("keep.sheet.open")), say("keep.sheet.hint")),
     part("keep.file", button("scenario"), make("label", { class: "keep-open", for: "keep-file" }, say("keep.open")), file),
     make("p", { class: "hint" }, say("keep.hint")), fault, told,
     make("button", { type: "button", class: "primary", onclick: () => dialog.close() }, say("close")));

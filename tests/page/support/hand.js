@@ -118,5 +118,5 @@ export async function openFirefox({ keeps = false } = {}, prefs = {}) {
     },
   });
   const page = await browser.newPage();
-  return { ...handOf(page, () => browser.close()), another: async () => handOf(await browser.newPage(), async () => {}) };
+  return { page, ...handOf(page, () => browser.close()), another: async () => handOf(await browser.newPage(), async () => {}) };
 }

@@ -12,6 +12,7 @@ const FILES: &[(&str, &str)] = &[
     ("first.json", include_str!("../../../../www/words/en/first.json")),
     ("fault.json", include_str!("../../../../www/words/en/fault.json")),
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
+    ("sheet.json", include_str!("../../../../www/words/en/sheet.json")),
     ("notice.json", include_str!("../../../../www/words/en/notice.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
     ("making.json", include_str!("../../../../www/words/en/making.json")),

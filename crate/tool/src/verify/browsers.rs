@@ -14,8 +14,12 @@ struct Need {
     package: &'static str,
 }
 
-const CHROMIUM: [Need; 1] = [Need { program: "chromium", package: "chromium" }];
-const FIREFOX: [Need; 1] = [Need { program: "firefox-esr", package: "firefox-esr" }];
+const CHROMIUM: [Need; 3] = [Need { program: "chromium", package: "chromium" }, PRINTED, DRAWN];
+const FIREFOX: [Need; 2] = [Need { program: "firefox-esr", package: "firefox-esr" }, PRINTED];
+/// Reads and shows what a page has printed.
+const PRINTED: Need = Need { program: "pdftoppm", package: "poppler-utils" };
+/// Draws an SVG document without a browser.
+const DRAWN: Need = Need { program: "rsvg-convert", package: "librsvg2-bin" };
 const WEBKIT: [Need; 2] = [
     Need { program: "WebKitWebDriver", package: "webkit2gtk-driver" },
     Need { program: "Xvfb", package: "xvfb" },

@@ -1,0 +1,109 @@
+// The review sheet: what is on the bench, on paper. Made when it is asked for, shown over the page, printed by the browser.
+
+import { bring } from "../asking.js";
+import { byId, make } from "../dom.js";
+import { labour } from "../labour.js";
+import { say } from "../words.js";
+import { toAddress } from "../address.js";
+import { askAll } from "./asked-all.js";
+import { withBench } from "./own-bench.js";
+import { fingerprint, scenarioText } from "./scenario-text.js";
+import { answers, cautions, demands, dimensions, gaps, part, sources } from "./sheet-parts.js";
+import { version } from "./version.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {{dimension: string, minus_mm: number, plus_mm: number, law: string}} Limit */
+/**
+ * What a sheet is about.
+ * @typedef {object} Matter
+ * @property {import("../kernel.js").Scenario} scenario
+ * @property {import("../kernel.js").BenchState} state
+ * @property {Record<"tightest"|"middle"|"loosest", import("../kernel.js").BenchState>} corners
+ * @property {Limit[]} limits
+ * @property {import("./asked-all.js").Said[]} said
+ * @property {string} picture an address of the drawing
+ */
+
+const PAPERS = /** @type {Record<string, string>} */ ({ a4: "A4", letter: "letter" });
+/** The drawing on paper: its size and its letters, in units of the drawing. */
+const [WIDTH, HEIGHT, LETTERS] = [1040, 560, 14];
+
+/** @param {Session} session @returns {Promise<Matter>} */
+async function gather(session) {
+  const scenario = session.bench.scenario();
+  const demanded = scenario.demands?.length ? {} : { demands: [{ quantity: "side_gap_mm", at_least: 0 }] };
+  const limits = scenario.limits?.length && session.state.fits ? (await labour("sheet", "fit", { ...scenario, ...demanded }, {}))?.limits ?? [] : [];
+  const { state, corners, picture } = await withBench(session, (bench) => {
+    bench.layout(WIDTH, HEIGHT, LETTERS, false);
+    const svg = bench.svg({ theme: { sheet: "#ffffff" }, caption: [byId("badge").textContent] });
+    const shown = bench.state();
+    const at = (/** @type {string} */ corner) => (bench.show_corner(corner), bench.state());
+    return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg };
+  });
+  const said = await askAll(session);
+  return { scenario, state, corners, limits, said, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
+}
+
+/** How to come to the same again. @param {Matter} matter @param {Session} session */
+async function again({ scenario }, session) {
+  const [text, name] = [scenarioText(scenario), `${session.work.on.replace(/[^\w-]/g, "-")}.json`];
+  const address = location.href.split("#")[0] + toAddress(session.work);
+  const rows = {
+    version: version() || say("sheet.unknown"), address, file: name, fingerprint: (await fingerprint(text)) || say("sheet.unknown"),
+    check: `sha256sum ${name}`, solve: `cargo solve ${name}`, seed: String(scenario.sampling?.seed ?? 1),
+  };
+  return part("sheet.again", make("p", {}, say("sheet.again.how")), make("dl", { class: "review-again" }, ...Object.entries(rows).flatMap(([key, value]) => [
+    make("dt", {}, say(`sheet.${key}`)), make("dd", { class: `review-${key}` }, value)])));
+}
+
+const initials = () => make("table", { class: "review-initials" }, make("tbody", {}, ...["made", "checked", "agreed"].map((who) =>
+  make("tr", {}, make("th", { scope: "row" }, say(`sheet.${who}`)), make("td", {}), make("td", {}, say("sheet.day"))))));
+
+/** @param {Matter} matter @param {Session} session */
+async function written(matter, session) {
+  const { scenario, picture } = matter;
+  const image = make("img", { src: picture, alt: `${say("sheet.picture")}: ${byId("answer").textContent}` });
+  await image.decode();
+  const now = new Date();
+  const date = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
+  return make("article", { class: "review-paper" },
+    make("header", { class: "review-head" }, make("div", {}, make("h1", { id: "review-title" }, scenario.title), make("p", {}, scenario.about ?? ""),
+      make("p", { class: "review-date" }, say("sheet.head", { date, version: version() || say("sheet.unknown") }))), initials()),
+    make("figure", { class: "review-picture" }, image, make("figcaption", {}, say("sheet.scale"))),
+    answers(matter), ...demands(matter), dimensions(matter), gaps(matter), sources(matter), cautions(), await again(matter, session));
+}
+
+/** @param {Session} session */
+export async function openSheet(session) {
+  await bring(async () => {}, ["sheet", "fit"], ["keep/sheet.css"]);
+  const last = /** @type {HTMLElement|null} */ (document.activeElement);
+  const paper = new CSSStyleSheet();
+  const lay = (/** @type {string} */ id) => {
+    paper.replaceSync(`@page { size: ${PAPERS[id]}; margin: 12mm; }`);
+    box.dataset.paper = id;
+  };
+  const size = make("select", { id: "review-size", onchange: () => lay(size.value) }, ...Object.keys(PAPERS).map((id) => make("option", { value: id }, say(`sheet.${id}`))));
+  const print = make("button", { type: "button", class: "primary", disabled: true, onclick: () => window.print() }, say("sheet.print"));
+  const told = make("p", { class: "review-told", role: "status" }, say("sheet.asking"));
+  const box = make("div", { class: "review", role: "dialog", "aria-modal": "true", "aria-label": say("sheet.title"), onkeydown: (/** @type {KeyboardEvent} */ event) => event.key === "Escape" && close() },
+    make("div", { class: "review-bar" }, make("label", {}, say("sheet.paper"), " ", size), print, make("button", { type: "button", onclick: () => close() }, say("close")), told));
+  const others = [...document.body.children].filter((each) => each instanceof HTMLElement && !each.inert);
+  const close = () => {
+    box.remove();
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((sheet) => sheet !== paper);
+    for (const each of others) /** @type {HTMLElement} */ (each).inert = false;
+    delete document.body.dataset.review;
+    last?.focus();
+  };
+  for (const each of others) /** @type {HTMLElement} */ (each).inert = true;
+  document.body.dataset.review = "";
+  document.adoptedStyleSheets.push(paper);
+  lay(navigator.language === "en-US" ? "letter" : "a4");
+  size.value = box.dataset.paper ?? "a4";
+  document.body.append(box);
+  size.focus();
+  const matter = await gather(session);
+  box.append(await written(matter, session));
+  told.textContent = say("sheet.ready");
+  print.disabled = false;
+}
