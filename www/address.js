@@ -3,7 +3,7 @@
 import { PARTS } from "./work.js";
 
 const VERSION = "1";
-const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "corner", "pull", "beside", "springy"];
+const KNOWN = ["v", "on", "ask", "how", "at", "aside", "yaw", "times", "unit", "corner", "pull", "beside", "springy", "a"];
 
 /** @typedef {import("./work.js").Work} Work */
 
@@ -24,6 +24,7 @@ export function toAddress(work) {
   if (work.times !== null) fields.set("times", String(work.times));
   if (work.unit !== "mm") fields.set("unit", work.unit);
   if (work.springy) fields.set("springy", "1");
+  if (work.a) fields.set("a", JSON.stringify(work.a));
   if (work.corner !== "middle") fields.set("corner", work.corner);
   if (work.beside !== "paper") fields.set("beside", work.beside);
   for (const [key, value] of Object.entries(work.chain)) {
@@ -58,6 +59,7 @@ export function fromAddress(fragment) {
     times: number("times"),
     unit: fields.get("unit") === "in" ? "in" : "mm",
     springy: fields.get("springy") === "1",
+    a: plain(fields.get("a") ?? ""),
     corner: ["tightest", "loosest"].find((each) => each === fields.get("corner")) ?? "middle",
     beside: fields.get("beside") ?? "paper",
     chain: chainOf(fields),

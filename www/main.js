@@ -4,6 +4,7 @@ import { startAnswer } from "./answer.js";
 import { startAsking } from "./asking.js";
 import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
+import { startCompare } from "./compare.js";
 import { startCorners } from "./corners.js";
 import { byId, make } from "./dom.js";
 import { startFaults } from "./fault.js";
@@ -50,6 +51,7 @@ async function start() {
   startQuestions(session);
   startLessons(session, another);
   startKeeping(session);
+  startCompare(session);
   startChange(session);
   startLoad(session);
   startCorners(session);

@@ -21,6 +21,8 @@ export class Session extends Seen {
   asked = null;
   /** @type {{what: string, touches: boolean, seen: import("./kernel.js").Magnified}|null} what the magnifier shows */
   magnified = null;
+  /** Gaps are drawn at most so many times too big: what stands beside the chain cannot be drawn larger. */
+  most = Infinity;
   /** Whether a hand holds a link at this moment. */
   pulling = false;
   history = new History();
@@ -91,8 +93,13 @@ export class Session extends Seen {
     this.bench.set_springy(this.work.springy);
     this.bench.show_corner(this.work.corner);
     this.bench.show(this.work.how);
-    this.bench.widen(this.work.times ?? this.bench.state().factor.start);
+    this.widen();
     poseWork(this.bench, this.work);
+  }
+
+  /** Draws gaps as many times too big as is wished for and may be. */
+  widen() {
+    this.bench.widen(Math.min(this.work.times ?? this.bench.state().factor.start, this.most));
   }
 
   /** Another chain or another scale under the hand: what was pulled stays as a share of the movement. */
@@ -146,10 +153,10 @@ export class Session extends Seen {
     const faults = alter(this.bench);
     if (faults.length === 0) {
       Object.assign(this.work, this.differs());
-      const { start, cap } = this.bench.state().factor;
+      const { cap } = this.bench.state().factor;
       if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
       this.bench.show(this.work.how);
-      this.bench.widen(this.work.times ?? start);
+      this.widen();
       poseWork(this.bench, this.work);
       this.tell("chain", "pose", "look");
       if (done) this.commit();
@@ -169,7 +176,7 @@ export class Session extends Seen {
     if (part.springy !== undefined) this.bench.set_springy(part.springy);
     if (part.how) this.bench.show(part.how);
     if (posed) poseWork(this.bench, this.work);
-    if (part.times !== undefined) this.bench.widen(part.times ?? this.bench.state().factor.start);
+    if (part.times !== undefined) this.widen();
     if (part.unit) {
       this.measure(part.unit);
       this.tell("unit", "chain");

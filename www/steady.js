@@ -2,6 +2,8 @@
 
 import { labour } from "./labour.js";
 
+let count = 0;
+
 /** @template T */
 export class Steady {
   /** @type {T|null} the last answer, perhaps of an older request */
@@ -20,7 +22,7 @@ export class Steady {
    * @param {() => void} told called after every answer
    */
   constructor(slot, question, told) {
-    this.slot = slot;
+    this.slot = `${slot}.${++count}`; // two that ask the same at once do not end each other's work
     this.question = question;
     this.told = told;
   }

@@ -9,6 +9,7 @@ import { say } from "./words.js";
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./kernel.js").Pose} Pose */
 /** Taken hold of at one point of a section and let go at another. @typedef {{view: string, from: number[], to: number[]}} Pull */
+/** A whole chain that is kept: what it began with and what differs; `file` where the menu does not list it. @typedef {{on: string, chain?: Record<string, any>, drive?: Record<string, any>, parts?: Record<string, any>, springy?: boolean, file?: {name: string, scenario: Scenario}}} Kept */
 /**
  * @typedef {object} Work
  * @property {string} on the scenario, or `size-40-bushed` for a published size
@@ -25,6 +26,7 @@ import { say } from "./words.js";
  * @property {boolean} springy whether plates and pins give under a load
  * @property {string} corner which end of the limits stands there: tightest, middle or loosest
  * @property {string} beside what lies beside the gap in the magnifier
+ * @property {Kept|null} a the chain that is held as A, beside which this one stands
  * @property {Record<string, string>} own what a question was given besides the chain and its drive, as it was typed
  */
 
@@ -56,7 +58,7 @@ export function reading(how, live) {
  */
 export const newWork = (on) => ({
   on, chain: {}, drive: {}, parts: {}, ask: "give", how: "turn", at: 1, held: null, pulls: [], times: null, unit: "mm", corner: "middle", beside: "paper", own: {},
-  springy: false,
+  springy: false, a: null,
 });
 
 /**

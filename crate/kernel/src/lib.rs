@@ -66,7 +66,7 @@
 //! [`reach`], what can get in; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
 //! [`drive`], a scenario's drive put together;
 //! [`run`], that drive as it moves; [`lot`], its many chains;
-//! [`report`] and [`answer`], what goes out; [`scene`],
+//! [`report`] and [`answer`], what goes out; [`compare`], two chains side by side; [`scene`],
 //! what is drawn; [`stage`], the state behind a page; [`paint`], one walk for every painter;
 //! [`picture`], a stage on a sheet of pixels.
 //!
@@ -76,6 +76,7 @@
 pub mod answer;
 pub mod bow;
 pub mod chain;
+pub mod compare;
 pub mod contact;
 pub mod decimal;
 pub mod drive;

@@ -14,6 +14,7 @@ const FILES: &[(&str, &str)] = &[
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("sheet.json", include_str!("../../../../www/words/en/sheet.json")),
     ("notice.json", include_str!("../../../../www/words/en/notice.json")),
+    ("compare.json", include_str!("../../../../www/words/en/compare.json")),
     ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
     ("making.json", include_str!("../../../../www/words/en/making.json")),
     ("fit.json", include_str!("../../../../www/words/en/fit.json")),

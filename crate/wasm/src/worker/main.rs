@@ -4,6 +4,7 @@
 //! finds it by its id. Nothing here may draw or wait.
 #![cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a page calls it"))]
 
+mod compare;
 mod fit;
 mod line;
 mod mark;
@@ -30,6 +31,7 @@ fn main() {
 #[wasm_bindgen]
 #[derive(Default)]
 pub struct Labourer {
+    compare: compare::Desk,
     fit: fit::Desk,
     line: line::Desk,
     reach: reach::Desk,
@@ -61,6 +63,7 @@ impl Labourer {
     /// The question by its id.
     fn ask(&mut self, question: &str, scenario: &Scenario, asked: &JsValue) -> Answered {
         match question {
+            "compare" => self.compare.answer(scenario, asked),
             "fit" => self.fit.answer(scenario, asked),
             "line" => self.line.answer(scenario, asked),
             "reach" => self.reach.answer(scenario, asked),

@@ -1,0 +1,78 @@
+use super::{Pair, QUESTIONS, figures, pairs};
+use crate::report::Report;
+use crate::scenario::Scenario;
+use crate::scenario::Value;
+use crate::scenario::sample::aside;
+
+/// A drive of which every question can be asked.
+fn whole() -> Scenario {
+    let none = || Value::object([]);
+    let demand =
+        Value::object([("quantity", Value::text("side_gap_mm")), ("at_least", Value::from(0.12))]);
+    let limit = Value::object([
+        ("dimension", Value::text("outer_spacing_mm")),
+        ("minus", Value::from(0.05)),
+        ("plus", Value::from(0.05)),
+    ]);
+    let told = [
+        ("demands", Value::List(vec![demand])),
+        ("limits", Value::List(vec![limit])),
+        ("sampling", Value::object([("sets", Value::from(500.0))])),
+        ("reach", none()),
+        ("surface", none()),
+    ];
+    told.into_iter()
+        .fold(aside(10.0), |scenario, (key, value)| scenario.with(key, value).expect("a scenario"))
+}
+
+#[test]
+fn every_question_has_figures_and_a_chain_beside_itself_has_not_changed() {
+    let scenario = whole();
+    for question in QUESTIONS {
+        let told = figures(question, &scenario, None);
+        assert!(told.len() >= 3, "{question}");
+        for Pair { key, a, b, change, way } in pairs(&told, &told) {
+            assert_eq!((a, change, way), (b, Some(0.0), "same"), "{question} {key}");
+        }
+    }
+}
+
+#[test]
+fn half_the_side_gap_is_told_by_its_size_in_what_it_changes_and_in_nothing_else() {
+    let a = whole();
+    let gap_mm = a.chain.chain().side_gap_mm();
+    let narrower_mm = a.chain.chain().outer_spacing_mm - 0.5 * gap_mm;
+    let b = a.with("chain.outer_spacing_mm", Value::from(narrower_mm)).expect("a chain");
+    let told = ["give", "line", "surface"]
+        .map(|question| pairs(&figures(question, &a, None), &figures(question, &b, None)));
+    let of = |question: &str, key: &str| {
+        let at = usize::from(question == "line") + 2 * usize::from(question == "surface");
+        *told[at].iter().find(|pair| pair.key == key).expect("the figure")
+    };
+    assert!((of("give", "side_gap_mm").change.unwrap() + 0.5 * gap_mm).abs() < 1e-12);
+    assert!((of("give", "offset_limit_mm").change.unwrap() + 0.25 * gap_mm).abs() < 1e-12);
+    assert_eq!(of("give", "pin_clearance_mm").way, "same");
+    assert_eq!(of("line", "free_offset_mm").way, "less");
+    assert!(of("line", "friction_multiple").change.unwrap() > 0.0);
+    assert_eq!(of("surface", "seated_fraction").way, "same");
+    let (before, after) = (Report::of(&a), Report::of(&b));
+    let free = |report: &Report| report.span.as_ref().unwrap().free_offset_mm;
+    assert_eq!(of("line", "free_offset_mm").b, Some(free(&after)));
+    assert_eq!(of("line", "free_offset_mm").a, Some(free(&before)));
+}
+
+#[test]
+fn a_chain_without_a_drive_has_nothing_beside_one_with_it() {
+    let pair = pairs(&[("free_offset_mm", 1.0)], &[]);
+    let only = Pair { key: "free_offset_mm", a: Some(1.0), b: None, change: None, way: "none" };
+    assert_eq!(pair, [only]);
+}
+
+#[test]
+fn the_tightest_chain_of_the_limits_is_compared_where_it_stands_on_the_stage() {
+    let scenario = whole();
+    let tightest = crate::scenario::Corner::of_key("tightest");
+    let [middle, tight] = [None, tightest].map(|corner| figures("give", &scenario, corner)[0]);
+    assert_eq!(middle.0, "side_gap_mm");
+    assert!((middle.1 - tight.1 - 0.05).abs() < 1e-12);
+}

@@ -1,0 +1,66 @@
+// The figures of a question, of the present chain and of A: asked of the kernel, and how they are written.
+
+import { decimal, degreesOf, figure } from "../figures.js";
+import { has, say } from "../words.js";
+
+/** @typedef {import("../kernel.js").Scenario} Scenario */
+/** One figure of both chains; its change is the present one's less A's. @typedef {{key: string, a: number|null, b: number|null, change: number|null, way: "more"|"less"|"same"|"none"}} Pair */
+
+const [THREE, TWO, PER_CENT] = [3, 2, 100];
+/** What a question is asked of, besides the chain. */
+const SECTIONS = /** @type {Record<string, string[]>} */ ({
+  give: ["limits"], touch: ["limits"], line: ["drive", "load"], fit: ["drive", "load", "limits", "demands", "matching", "cost", "sampling"],
+  wear: ["drive", "load", "wear"], reach: ["reach"], surface: ["surface"], width: ["drive", "load", "width"],
+});
+
+/**
+ * What the kernel's figures of a question are about.
+ * @param {Scenario} scenario
+ * @param {string} ask
+ */
+export function askedOf(scenario, ask) {
+  const from = /** @type {Record<string, any>} */ ({ reach: {}, surface: {}, ...scenario });
+  const keys = ["format", "title", "chain", ...SECTIONS[ask]].filter((key) => from[key] !== undefined);
+  return Object.fromEntries(keys.map((key) => [key, from[key]]));
+}
+
+/** @param {number} value @param {number} digits */
+const short = (value, digits) => String(Number(value.toPrecision(digits))).replace("-", "\u2212");
+
+/**
+ * A figure with its unit.
+ * @param {string} key
+ * @param {number|null} value
+ */
+export function written(key, value) {
+  if (value === null) return "–";
+  if (key.endsWith("_mpa") || key.endsWith("_n")) return say(`unit.${key.split("_").pop()}.of`, { value: decimal(value, 0) });
+  const unit = /(_s|_um|_mm3_per_cycle|_units)$/.exec(key)?.[1];
+  if (unit) return say(`unit${unit.replace("_", ".")}.of`, { value: short(value, THREE) });
+  if (key.endsWith("_multiple")) return say("unit.multiple.of", { value: short(value, THREE) });
+  if (key.endsWith("_fraction")) return `${short(PER_CENT * value, THREE)} %`;
+  return figure(key, value);
+}
+
+/**
+ * The size of a change; one that its figure is too coarse for keeps a figure or two.
+ * @param {Pair} pair
+ */
+export function changeOf({ key, change }) {
+  const size = Math.abs(change ?? 0);
+  if (key.endsWith("_fraction")) return say("compare.points", { value: short(PER_CENT * size, TWO) });
+  const text = written(key, size);
+  if (/[1-9]/.test(text) || size === 0) return text;
+  return key.endsWith("_rad") ? `${short(degreesOf(size), 1)}°` : short(size, 1);
+}
+
+/** What a figure is called. @param {string} key */
+export const called = (key) => say(has(`figure.${key}`) ? `figure.${key}` : key);
+
+const SIGNS = { more: "▲", less: "▼", same: "=", none: "" };
+
+/** An arrow for the eye. @param {Pair} pair */
+export const signOf = ({ way }) => SIGNS[way];
+
+/** The change in words. @param {Pair} pair */
+export const inWords = (pair) => say(`compare.way.${pair.way}`, { change: changeOf(pair) });
