@@ -54,10 +54,14 @@ class Rows {
     this.kind = id;
     this.session = session;
     this.nothing = make("li", { class: "nothing" });
+    this.made = "";
   }
 
   /** @param {Contact[]} contacts */
   show(contacts) {
+    const { construction } = this.session.state;
+    if (this.made !== construction) this.rows.clear(); // the same places have other names
+    this.made = construction;
     this.nothing.textContent = say(this.session.state.fits ? `${this.kind}.nothing` : `${this.kind}.apart`);
     const rows = contacts.map((contact) => this.row(contact));
     const wanted = rows.length > 0 ? rows : [this.nothing];

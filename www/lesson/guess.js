@@ -50,6 +50,7 @@ export class Guess {
   reveal() {
     this.shown = true;
     this.changed();
+    this.because.scrollIntoView({ block: "nearest" });
   }
 
   show() {

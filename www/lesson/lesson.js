@@ -23,6 +23,8 @@ export class Teaching {
   step = 1;
   /** @type {Record<string, any>|null} what the kernel worked out for the step */
   numbers = null;
+  /** @type {import("../work.js").Work|undefined} what was on the bench when the lesson began: leaving it leads back there */
+  before;
   /** @type {Map<string, Guess>} by step, so that hands and answers stay */
   guesses = new Map();
 
@@ -91,6 +93,7 @@ export class Teaching {
    * @param {number} step from 1
    */
   start(lesson, step) {
+    if (!stepOf(this.session.work.on)) this.before = structuredClone(this.session.work);
     this.lesson = lesson;
     return this.go(step);
   }
@@ -143,7 +146,7 @@ export class Teaching {
     this.hall.leave();
     const { session } = this;
     if (stepOf(session.work.on)) {
-      await session.begin(anew(session.work, session.scenarios.ids[0]));
+      await session.begin(this.before ?? { ...anew(session.work, session.scenarios.ids[0]), ask: "give", how: "turn" });
       session.light(null);
       session.commit();
     }

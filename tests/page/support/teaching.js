@@ -83,6 +83,16 @@ export function teachingSuite(engine, openHand) {
       assert.equal(await hand.inside(() => document.body.hasAttribute("data-hall")), false);
     });
 
+    test("the list names the faces of the chain that lies there", async () => {
+      await open("#v=1&on=lesson-inside-one-link-7&ask=touch&how=turn&at=1");
+      await said();
+      assert.match(await hand.said("touching"), /bush/);
+      await click(".lesson-back");
+      assert.match(await said(), /collar of its own/);
+      assert.match(await hand.said("touching"), /collar/);
+      assert.doesNotMatch(await hand.said("touching"), /bush/);
+    });
+
     test("while a guess is open nothing beside it tells the answer", async () => {
       await open("#v=1&on=lesson-a-thousand-from-the-press-1&ask=fit&how=aside&at=1");
       await said();
