@@ -1,124 +1,18 @@
-//! Tolerances, chance and cost against published figures (`reference/fit.csv`), against quadrature by
-//! another library (`reference/fit-laws.csv`), closed forms, and a general-purpose optimiser. The
-//! tables of source, expected and got are this test's output (`cargo test --test fit -- --nocapture`).
+//! Chance and cost against closed forms, other seeds and a general-purpose optimiser. Published figures
+//! and the quadrature of another library are in `checked/sums.rs` and `checked/laws.rs`.
 
 use clarabel::algebra::CscMatrix;
 use clarabel::solver::{
     DefaultSettingsBuilder, DefaultSolver, IPSolver, NonnegativeConeT, PowerConeT,
     SecondOrderConeT, SolverStatus, SupportedConeT,
 };
-use lightgap::chain::{Construction, Dimension, Sizes};
+use lightgap::chain::Dimension;
 use lightgap::fit::cost::{Priced, Rule, cheapest, total};
-use lightgap::fit::{
-    Asked, DemandChance, Law, Many, Part, Spread, Study, Wanted, inflated, root_sum_square,
-    uniform_inflated, worst_case,
-};
+use lightgap::fit::{Law, Many, Study};
 use lightgap::quantity::Quantity;
 use lightgap::report::Report;
-use lightgap_tests::{Row, check_rows, scenarios};
-
-/// Sets that the reference's tolerances allow for.
-const SETS: u64 = 400_000;
-
-/// The dimensions of a stack by their signs and tolerances.
-fn parts(of: &str) -> Option<Vec<Part>> {
-    const SHAFT: [(f64, f64); 7] = [
-        (-1.0, 0.0015),
-        (1.0, 0.008),
-        (-1.0, 0.0025),
-        (1.0, 0.002),
-        (-1.0, 0.006),
-        (1.0, 0.002),
-        (-1.0, 0.0025),
-    ];
-    let part = |(slope, half): (f64, f64)| Part { slope, half, shift: 0.0 };
-    Some(match of {
-        "shaft in a housing" => SHAFT.map(part).to_vec(),
-        "ten equal of 0.1" => vec![part((1.0, 0.1)); 10],
-        _ => return None,
-    })
-}
-
-#[test]
-fn sums_of_tolerances_are_those_that_are_published() {
-    check_rows("tests/reference/fit.csv", |row: &Row| {
-        let parts = parts(&row.of)?;
-        Some(match row.what.as_str() {
-            "worst_case" => worst_case(&parts),
-            "root_sum_square" => root_sum_square(&parts),
-            "uniform_inflated" => uniform_inflated(&parts),
-            "inflated" => inflated(&parts),
-            _ => return None,
-        })
-    });
-}
-
-/// A narrow chain, sizes chosen: side gap 0.2 mm, pin clearance 0.025 mm.
-fn nominal() -> Sizes {
-    let stated = [
-        (Dimension::Pitch, 12.7),
-        (Dimension::RollerDiameter, 7.75),
-        (Dimension::InnerWidth, 2.4),
-        (Dimension::PinDiameter, 3.6),
-        (Dimension::Bore, 3.625),
-        (Dimension::InnerPlate, 1.0),
-        (Dimension::OuterSpacing, 4.6),
-    ];
-    Sizes::from_stated(Construction::Collared, &stated)
-}
-
-fn spread(dimension: Dimension, half_mm: f64, law: Law) -> Spread {
-    let mm = dimension.of(&nominal());
-    let (low_mm, high_mm) = (mm - half_mm, mm + half_mm);
-    Spread { dimension, low_mm, high_mm, law, sigmas: 3.0, mean_shift: 0.0 }
-}
-
-fn wanted(quantity: Quantity, low: f64, high: f64) -> Wanted {
-    let asked = Asked::Catalogue(quantity);
-    Wanted { asked, at_least: Some(low), at_most: Some(high) }
-}
-
-/// The chain that the reference's quadrature is about.
-fn mixed() -> Study {
-    let spreads = vec![
-        spread(Dimension::OuterSpacing, 0.05, Law::Normal),
-        spread(Dimension::InnerWidth, 0.03, Law::Normal),
-        spread(Dimension::InnerPlate, 0.02, Law::Uniform),
-        spread(Dimension::PinDiameter, 0.004, Law::Normal),
-        spread(Dimension::Bore, 0.006, Law::Truncated),
-    ];
-    let wanted =
-        vec![wanted(Quantity::SideGap, 0.14, 0.26), wanted(Quantity::PinClearance, 0.021, 0.03)];
-    Study::new(Many::new(nominal(), spreads, 20_260), wanted, SETS)
-}
-
-/// Mean or standard deviation of a truncated law between -1 and 1.
-fn truncated(of: &str) -> Option<(f64, f64)> {
-    let (sigmas, shift) = of.split_once(' ')?;
-    let mut spread = spread(Dimension::Bore, 1.0, Law::Truncated);
-    (spread.low_mm, spread.high_mm) = (-1.0, 1.0);
-    (spread.sigmas, spread.mean_shift) = (sigmas.parse().ok()?, shift.parse().ok()?);
-    Some(spread.moments_mm())
-}
-
-#[test]
-fn laws_yields_and_percentiles_are_those_of_quadrature() {
-    let chance = mixed().whole();
-    assert_eq!(chance.apart + chance.unmade, 0);
-    let drawn = |key: &str| -> Option<&DemandChance> {
-        chance.each.iter().find(|each| each.wanted.asked.key() == key)
-    };
-    check_rows("tests/reference/fit-laws.csv", |row: &Row| match row.what.as_str() {
-        "truncated_mean" => Some(truncated(&row.of)?.0),
-        "truncated_sd" => Some(truncated(&row.of)?.1),
-        "yield" => Some(drawn(&row.of)?.yield_fraction.0),
-        what => {
-            let share: f64 = what.strip_prefix("percentile_")?.parse().ok()?;
-            let mut all = drawn(&row.of)?.percentiles.iter();
-            all.find(|percentile| (percentile.share - share).abs() < 1e-12).map(|p| p.value)
-        }
-    });
-}
+use lightgap_tests::checked::laws::{SETS, mixed, nominal, spread, wanted};
+use lightgap_tests::scenarios;
 
 #[test]
 fn standard_errors_are_those_that_other_seeds_show() {

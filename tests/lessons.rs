@@ -6,7 +6,7 @@ use lightgap::contact::{Body, Kind, Settler};
 use lightgap::posing::{ContactState, Mark, Posing};
 use lightgap::report::Report;
 use lightgap::scenario::{Scenario, Step};
-use lightgap_tests::{at, read_scenario, text_of};
+use lightgap_tests::{at, lesson_ids, read_scenario, text_of};
 use serde_json::Value as Json;
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -50,15 +50,9 @@ impl Stand {
     }
 }
 
-fn ids() -> Vec<String> {
-    let list: Vec<Json> =
-        serde_json::from_str(&text_of("scenarios/lessons/index.json")).expect("the list");
-    list.iter().map(|one| one["id"].as_str().expect("an id").to_owned()).collect()
-}
-
 /// Every lesson with its steps, each on what the steps before it changed.
 static LESSONS: LazyLock<Vec<(String, Vec<Stand>)>> =
-    LazyLock::new(|| ids().into_iter().map(|id| (id.clone(), stands(&id))).collect());
+    LazyLock::new(|| lesson_ids().into_iter().map(|id| (id.clone(), stands(&id))).collect());
 
 fn stands(id: &str) -> Vec<Stand> {
     stands_of(&format!("scenarios/lessons/{id}.json"))
@@ -96,7 +90,7 @@ fn places(text: &str) -> (Vec<String>, String) {
 
 #[test]
 fn the_list_names_every_lesson_once() {
-    let mut named: Vec<String> = ids().iter().map(|id| format!("{id}.json")).collect();
+    let mut named: Vec<String> = lesson_ids().iter().map(|id| format!("{id}.json")).collect();
     named.push("index.json".to_owned());
     named.sort();
     let folder = std::fs::read_dir(at("scenarios/lessons")).expect("the folder");

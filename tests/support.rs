@@ -1,6 +1,9 @@
 //! What the tests share: the project's scenarios, read as the commands read them, and the numbers
 //! of a report.
 
+pub mod checked;
+pub mod kept;
+
 use lightgap::error::Error;
 use lightgap::scenario::Scenario;
 use serde::Serialize;
@@ -65,6 +68,16 @@ pub fn scenarios() -> Vec<(String, Scenario)> {
         (listed.id, scenario)
     };
     listed().into_iter().map(read).collect()
+}
+
+/// Every lesson by its id, in the order of their list.
+///
+/// # Panics
+/// When the list cannot be read.
+pub fn lesson_ids() -> Vec<String> {
+    let list: Vec<serde_json::Value> =
+        serde_json::from_str(&text_of("scenarios/lessons/index.json")).expect("the list");
+    list.iter().map(|one| one["id"].as_str().expect("an id").to_owned()).collect()
 }
 
 /// Reads a scenario from the text of its file.
@@ -139,25 +152,6 @@ pub fn rows(path: &str) -> Vec<Row> {
         }
     };
     text_of(path).lines().skip(1).map(row).collect()
-}
-
-/// Holds every row of a file against what the kernel says, in the row's unit, and prints source,
-/// expected and got; a row that asks for something unknown is wrong.
-///
-/// # Panics
-/// When a row is wrong, after all of them have been printed.
-pub fn check_rows(path: &str, got: impl Fn(&Row) -> Option<f64>) {
-    let rows = rows(path);
-    let mut wrong = 0;
-    for row in &rows {
-        let got = got(row).unwrap_or(f64::NAN);
-        let holds = (got - row.value).abs() <= row.tolerance;
-        wrong += usize::from(!holds);
-        let mark = if holds { "" } else { "  <-- WRONG" };
-        let Row { what, of, value, unit, source, .. } = row;
-        println!("{what} of {of}: expected {value} {unit}, got {got} {unit}; {source}{mark}");
-    }
-    assert_eq!(wrong, 0, "of {} rows", rows.len());
 }
 
 /// What is wrong with the sentence of an answer and with what nobody expects of it: no sentence at

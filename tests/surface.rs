@@ -1,36 +1,10 @@
-//! Rough faces against an independent library and against what the trade says.
+//! Rough faces against what the trade says. The closing of an independent library is in
+//! `checked/closing.rs`.
 
 use lightgap::report::Report;
 use lightgap::scenario::{Scenario, Value};
-use lightgap::surface::{Parameters, Profile, Roughness, Seat, closed_um};
-use lightgap_tests::{at, scenarios, text_of};
-
-/// Radii of `reference/closing.csv`, um, and the step of its profile.
-const RADII_UM: [f64; 3] = [0.8, 6.0, 40.0];
-const STEP_UM: f64 = 0.5;
-
-/// The closing of a general-purpose library, SciPy's grey morphology with a disk for its structure:
-/// `reference/closing.csv`, written by `reference/closing.py`.
-#[test]
-fn closing_agrees_with_a_library_of_image_morphology() {
-    let text = text_of("tests/reference/closing.csv");
-    let number = |cell: &str| cell.parse::<f64>().expect("a number");
-    let rows: Vec<Vec<f64>> =
-        text.lines().skip(1).map(|line| line.split(',').map(number).collect()).collect();
-    assert_eq!(rows.len(), 301);
-    let heights_um = rows.iter().map(|row| row[0]).collect();
-    let profile = Profile { step_um: STEP_UM, heights_um };
-    for (column, radius_um) in RADII_UM.into_iter().enumerate() {
-        let closed = closed_um(&profile, radius_um);
-        let differs = |(mine, row): (&f64, &Vec<f64>)| (mine - row[column + 1]).abs();
-        let worst = closed.iter().zip(&rows).map(differs).fold(0.0, f64::max);
-        println!("radius {radius_um} um: largest difference {worst:e} um");
-        // Rounding: the radius is added and taken away again.
-        assert!(worst <= 1e-14 * radius_um.max(1.0), "{radius_um}: {worst:e}");
-        let filled = closed.iter().zip(&rows).filter(|(mine, row)| **mine > row[0] + 1e-9).count();
-        assert!(column == 0 || filled > 20, "radius {radius_um} fills nothing: {filled}");
-    }
-}
+use lightgap::surface::{Parameters, Profile, Roughness, Seat};
+use lightgap_tests::{at, scenarios};
 
 fn with_surface(rz_um: f64, particle_um: f64) -> Scenario {
     let scenario = scenarios().into_iter().find(|(id, _)| id == "ferry-trike").expect("it").1;

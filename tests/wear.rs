@@ -1,64 +1,13 @@
-//! Wear against published figures and an independent reckoning (`reference/wear.csv`), and what must
-//! hold of every worn chain. The table of source, expected and got is this test's output
-//! (`cargo test --test wear -- --nocapture`).
+//! What must hold of every worn chain. Published figures of wear are in `checked/wear.rs`.
 
 use lightgap::answer;
 use lightgap::chain::WornBore;
 use lightgap::drive::Tired;
-use lightgap::quantity::MM_PER_INCH;
 use lightgap::report::{Report, WearSection};
 use lightgap::scenario::{Scenario, Value};
-use lightgap::wear::{Centres, Grind, Length, Polygon, large_wheel_fraction, limit_fraction};
-use lightgap_tests::{Row, check_rows, scenarios, unsaid, words};
+use lightgap::wear::Grind;
+use lightgap_tests::{scenarios, unsaid, words};
 use std::collections::BTreeSet;
-
-const PERCENT: f64 = 100.0;
-
-fn limit(of: &str) -> Option<f64> {
-    let (centres, teeth) = of.split_once(' ')?;
-    let centres = if centres == "fixed" { Centres::Fixed } else { Centres::Adjustable };
-    Some(PERCENT * limit_fraction(teeth.parse().ok()?, centres))
-}
-
-/// Numbers between crosses.
-fn crossed(of: &str) -> Vec<f64> {
-    of.split(" x ").filter_map(|number| number.parse().ok()).collect()
-}
-
-fn got(row: &Row) -> Option<f64> {
-    const UM_PER_MM: f64 = 1000.0;
-    const MM_PER_KM: f64 = 1e6;
-    match row.what.as_str() {
-        "elongation" => {
-            // 24 pitches of half an inch are 12 inches.
-            let joint_wear_mm = MM_PER_INCH / 16.0 / 24.0;
-            let (pin_clearance_mm, roller_clearance_mm) = (0.0, 0.0);
-            let pitch_mm = 0.5 * MM_PER_INCH;
-            let length = Length { pitch_mm, pin_clearance_mm, roller_clearance_mm, joint_wear_mm };
-            Some(PERCENT * length.elongation_fraction())
-        }
-        "large_wheel_limit" => Some(PERCENT * large_wheel_fraction(row.of.parse().ok()?)),
-        "limit" => limit(&row.of),
-        "pitch_diameter_of_equal_chords" => {
-            let [pitch_mm, teeth] = crossed(&row.of)[..] else { return None };
-            Some(2.0 * Polygon::of(teeth as u32, pitch_mm, pitch_mm).radius_mm)
-        }
-        "polygon_radius" => {
-            let [teeth, short_mm, long_mm] = crossed(&row.of)[..] else { return None };
-            Some(Polygon::of(teeth as u32, short_mm, long_mm).radius_mm)
-        }
-        "archard_depth" => {
-            let grind = Grind { hardness_mpa: 6000.0, wear_coefficient: 1e-7 };
-            Some(UM_PER_MM * grind.depth_mm(20.0, MM_PER_KM))
-        }
-        _ => None,
-    }
-}
-
-#[test]
-fn wear_is_what_is_published_and_reckoned_elsewhere() {
-    check_rows("tests/reference/wear.csv", got);
-}
 
 fn scenario(id: &str) -> Scenario {
     scenarios().into_iter().find(|(found, _)| found == id).expect(id).1

@@ -1,48 +1,14 @@
-//! Width against independent reckoning (`reference/width.csv`) and what must hold of every chain. The
-//! table of source, expected and got is this test's output (`cargo test --test width -- --nocapture`).
+//! What must hold of every chain's width. Press fits and stresses reckoned elsewhere are in
+//! `checked/width.rs`.
 
 use lightgap::answer;
 use lightgap::contact::Play;
 use lightgap::drive::Slim;
 use lightgap::report::{Report, WidthSection};
 use lightgap::scenario::{Scenario, Value};
-use lightgap::width::{Elastic, MATERIALS, Press, STEEL, plate_mpa};
-use lightgap_tests::{Row, check_rows, scenarios, unsaid, words};
+use lightgap::width::{MATERIALS, STEEL};
+use lightgap_tests::{scenarios, unsaid, words};
 use std::collections::BTreeSet;
-
-const UM_PER_MM: f64 = 1000.0;
-
-/// The press fit that `pin x hole x eye x interference x modulus x poisson` names, its pin of steel.
-fn press(of: &str) -> Option<Press> {
-    let numbers: Vec<f64> = of.split(" x ").filter_map(|number| number.parse().ok()).collect();
-    let [pin_mm, hole_mm, eye_mm, interference_mm, modulus_mpa, poisson_ratio] = numbers[..] else {
-        return None;
-    };
-    let plate = Elastic { modulus_mpa, poisson_ratio };
-    Some(Press { pin_mm, hole_mm, eye_mm, interference_mm, pin: STEEL.elastic(), plate })
-}
-
-fn got(row: &Row) -> Option<f64> {
-    let fit = press(&row.of);
-    Some(match row.what.as_str() {
-        "press_pressure" => fit?.pressure_mpa(),
-        "press_hoop" => fit?.hoop_mpa(),
-        "eye_growth" => UM_PER_MM * fit?.growth_mm(),
-        "same_material" => {
-            let p = fit?;
-            let ratio = p.pin_mm * p.pin_mm / (p.eye_mm * p.eye_mm);
-            let short = p.pin.modulus_mpa * p.interference_mm * (1.0 - ratio) / (2.0 * p.pin_mm);
-            short / p.pressure_mpa()
-        }
-        "plate_stress" => plate_mpa(300.0, 1.0, 6.4, 8.6, 5.0),
-        _ => return None,
-    })
-}
-
-#[test]
-fn press_fits_and_stresses_are_those_reckoned_elsewhere() {
-    check_rows("tests/reference/width.csv", got);
-}
 
 fn scenario(id: &str) -> Scenario {
     scenarios().into_iter().find(|(found, _)| found == id).expect(id).1

@@ -103,6 +103,8 @@ fn parts() -> Vec<Part> {
         ])),
         Part::new("tests", "published figures, independent solvers, properties")
             .step(Step::tests(["test", "--package", "lightgap-tests"])),
+        Part::new("checks", "the table of all checks against the outside")
+            .step(Step::Own(table_of_checks)),
         Part::new("docs", "the documentation has no broken link").step(Step::Own(documentation)),
         Part::new("tool", "the server and the commands").step(Step::tests([
             "test",
@@ -117,6 +119,18 @@ fn parts() -> Vec<Part> {
         Part::new("firefox", "the page, shorter suite").step(Step::Own(browsers::firefox)),
         Part::new("webkit", "the page, shorter suite").step(Step::Own(browsers::webkit)),
     ]
+}
+
+/// Writes the table of checks anew and says where; the one in `docs/` is to be the same.
+fn table_of_checks(log: &Path) -> Result<Tally, Trouble> {
+    let table = place::target().join("verify/checks.md");
+    let mut cargo = place::cargo();
+    cargo.args(["run", "--quiet", "--package", "lightgap-tests", "--bin", "renew", "--", "table"]);
+    let done = part::logged(cargo.arg(&table), log)?;
+    let read = |path: &Path| std::fs::read_to_string(path).map_err(Trouble::file(path));
+    let same = done.good && read(&table)? == read(&place::root().join("docs/checks.md"))?;
+    println!("  | {}{}", table.display(), if same { "" } else { ": docs/checks.md differs" });
+    Ok(Tally::of_one(same))
 }
 
 /// Builds the kernel's documentation; a warning is a fault.

@@ -7,6 +7,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
 import { openLabourer } from "../support/bench.js";
+import { count, differences, golden } from "../support/golden.js";
 import { ROOT } from "../support/server.js";
 import { scenarioFiles } from "../support/words.js";
 
@@ -40,25 +41,6 @@ function variant(scenario, next, spread) {
   return { ...scenario, chain };
 }
 
-/**
- * Every place where two trees differ; numbers are alike only in all their bits.
- * @param {any} a
- * @param {any} b
- * @param {string} [path]
- * @returns {string[]}
- */
-function differences(a, b, path = "") {
-  if (typeof a !== "object" || a === null || typeof b !== "object" || b === null) {
-    return Object.is(a, b) ? [] : [`${path}: ${a} and ${b}`];
-  }
-  const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])];
-  return keys.flatMap((key) => differences(a[key], b[key], path ? `${path}.${key}` : key));
-}
-
-/** How many numbers a report holds. */
-const count = (value) =>
-  typeof value === "number" ? 1 : typeof value === "object" && value ? Object.values(value).map(count).reduce((a, b) => a + b, 0) : 0;
-
 describe("reports from WebAssembly", () => {
   /** @type {Awaited<ReturnType<typeof openLabourer>>} */
   let ask;
@@ -90,13 +72,17 @@ describe("reports from WebAssembly", () => {
     });
   }
 
-  for (const scenario of scenarios) {
-    test(`${scenario.title}: every number is the same`, () => {
-      const [{ report }] = native([scenario]);
-      assert.ok(count(report) > 7, "the report holds numbers");
-      assert.deepEqual(differences(ask("report", scenario).answer, report), []);
+  test("every scenario and every step of a lesson has the report that is kept, natively at full optimisation and here", () => {
+    const kept = golden();
+    assert.ok(kept.length > 30, `${kept.length} reports`);
+    native(kept.map(({ scenario }) => scenario)).forEach(({ report, faults }, index) => {
+      const { name, scenario, report: expected } = kept[index];
+      assert.deepEqual(faults, undefined, name);
+      assert.ok(count(expected) > 7, `${name} holds numbers`);
+      assert.deepEqual(differences(report, expected), [], `${name}, natively`);
+      assert.deepEqual(differences(ask("report", scenario).answer, expected), [], `${name}, in WebAssembly`);
     });
-  }
+  });
 
   test("chains a little off these give the same numbers, or are refused for the same fields", () => {
     const next = numbers();

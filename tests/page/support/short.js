@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { beforeEach, describe, test } from "node:test";
+import { count, differences, golden } from "./golden.js";
 import { centreOf, makeSmaller, fieldLabelled, fieldState, focusOn, pictureMark, textOf, widthsOf } from "./inside.js";
 import { standing } from "./standing.js";
 import { words } from "./words.js";
@@ -15,6 +16,8 @@ const ROUNDING = 1e-9;
 /** Names in the magnifier and sizes are never bold. */
 const PLAIN = ["bush", "paper", "hair", "sand", "bristle", "dust", "1234567890"];
 const FIGURES = ["0.15", "0.008", "12.70 mm", "0.25°", "−10.4°", "0.0118 in", "1234567890"];
+/** So many reports are asked for in one call: a driver gives each call half a minute. */
+const AT_ONCE = 4;
 /** The pointer stays this far inside the window, px. */
 const EDGE = 4;
 
@@ -97,6 +100,19 @@ export function shortSuite(engine, open) {
       assert.deepEqual(wide, []);
     });
 
+    test("the page's own worker gives every report that is kept, bit for bit", async () => {
+      const kept = golden();
+      const reports = [];
+      for (let from = 0; from < kept.length; from += AT_ONCE) {
+        const some = kept.slice(from, from + AT_ONCE).map(({ scenario }) => scenario);
+        reports.push(...JSON.parse(await hand.inside(reportsOf, some)));
+      }
+      for (const [index, { name, report }] of kept.entries()) {
+        assert.ok(count(report) > 7, `${name} holds numbers`);
+        assert.deepEqual(differences(reports[index], report), [], name);
+      }
+    });
+
     test("a reload keeps the state", async () => {
       await makeSmaller(hand, await hand.inside(fieldLabelled, words["size.pin_diameter_mm"]));
       const [address, answer, reading] = [await hash(), await said("answer"), await now()];
@@ -119,3 +135,11 @@ export function shortSuite(engine, open) {
     });
   });
 }
+
+/** In the page: the worker's reports of scenarios, as text, since a driver may write numbers in its own way. */
+const reportsOf = async (scenarios) => {
+  const { labour } = await import("./labour.js");
+  const reports = [];
+  for (const scenario of scenarios) reports.push(await labour("kept", "report", scenario, {}));
+  return JSON.stringify(reports);
+};
