@@ -1,8 +1,11 @@
 // Making a lesson in the page, the same in every engine: recorded, edited, refused, moved, undone, saved, opened again.
 
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { readFile, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
 import { before, describe, test } from "node:test";
+import { standsNarrow } from "./given.js";
 import { fieldLabelled, focusOn, textOf } from "./inside.js";
 import { ROOT } from "./server.js";
 import { standing } from "./standing.js";
@@ -10,6 +13,7 @@ import { words } from "./words.js";
 
 /** A lesson made by the hands of this suite; the kernel's reader and the schema are held to it as well. */
 const MADE = `${ROOT}/tests/page/made-lesson.json`;
+const RULES = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const SAY = ".making-step textarea";
 const FAULT = ".making-step .fault:not([hidden])";
 
@@ -176,6 +180,16 @@ export function makingSuite(engine, openHand) {
       await hand.press("Enter");
       await until(() => document.querySelector(".making-list li:nth-child(2) [aria-current]"));
       await reckoned();
+    });
+
+    test("no accessibility rule is broken, and a narrow window needs no sideways scroll", async () => {
+      await inside(`() => { ${RULES} }`);
+      const broken = await inside(async (tags) => {
+        const { violations } = await globalThis.axe.run(".making", { runOnly: tags, resultTypes: ["violations"] });
+        return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
+      }, ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]);
+      assert.deepEqual(broken, []);
+      if (hand.page) await standsNarrow(hand);
     });
 
     test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
