@@ -3,7 +3,7 @@
 import { toAddress } from "../address.js";
 import { byId, dress, make } from "../dom.js";
 import { figure } from "../figures.js";
-import { labour } from "../labour.js";
+import { crew } from "../labour.js";
 import { say } from "../words.js";
 import { Guess } from "./guess.js";
 import { Hall } from "./hall.js";
@@ -25,6 +25,8 @@ export class Teaching {
   numbers = null;
   /** @type {import("../work.js").Work|undefined} what was on the bench when the lesson began: leaving it leads back there */
   before;
+  /** A worker of its own: the numbers of a step do not keep its picture waiting. */
+  clerk = crew(1);
   /** @type {Map<string, Guess>} by step, so that hands and answers stay */
   guesses = new Map();
 
@@ -127,7 +129,8 @@ export class Teaching {
   async reckon(stand) {
     this.numbers = null;
     const chain = this.session.state.sizes;
-    const report = await labour("lesson", "report", stand.scenario, {});
+    this.clerk.dismiss(); // nobody waits for an older step
+    const report = await this.clerk.ask("report", stand.scenario, {});
     if (!report || stand !== this.stand) return;
     this.numbers = { ...report, chain };
     this.show();
