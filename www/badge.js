@@ -13,11 +13,12 @@ export function startBadge(session) {
   slider.addEventListener("change", () => session.move({ times: Number(slider.value) }, true));
   slider.setAttribute("aria-label", say("widen.label"));
   session.listen(() => {
-    const { factor, fits } = session.state;
+    const { factor, fits, worn_mm } = session.state;
     dress(slider, { max: factor.cap, disabled: factor.cap <= 1, "aria-valuetext": say("widen.times", { count: factor.value }) });
     slider.value = String(factor.value);
     byId("widen-cap").textContent = say("widen.times", { count: factor.cap });
-    badge.textContent = factor.value > 1 ? say("badge.wide", { count: factor.value }) : say("badge.true");
+    const scale = factor.value > 1 ? say("badge.wide", { count: factor.value }) : say("badge.true");
+    badge.textContent = worn_mm > 0 ? say("badge.worn", { scale, worn_mm }) : scale;
     badge.dataset.wide = String(factor.value > 1);
     document.body.dataset.fits = String(fits);
   });

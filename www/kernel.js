@@ -37,6 +37,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {Record<string, any>} geometry
  * @property {Record<string, any>} play
  * @property {{at: string, ends: {dimension: string, end: string}[]}|null} corner
+ * @property {number} worn_mm
  * @property {{value: number, start: number, cap: number}} factor
  * @property {{tension_n: number, side_n: number, moment_n_mm: number, springy: boolean, stiffness_n_mm: number}} load
  */
@@ -60,6 +61,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {(view: string, x_mm: number, y_mm: number) => boolean} grab
  * @property {(x_mm: number, y_mm: number) => void} drag
  * @property {(springy: boolean) => void} set_springy
+ * @property {(worn_mm: number) => void} show_worn
  * @property {(contact: string) => boolean} hold_end
  * @property {(dx_mm: number, dy_mm: number) => Fault[]} pull_end
  * @property {() => void} release

@@ -25,6 +25,9 @@ export class Session extends Seen {
   most = Infinity;
   /** Whether a hand holds a link at this moment. */
   pulling = false;
+  /** How deep joints have worn by the answer to that question, mm, and how deep they stand on the bench. */
+  told_worn_mm = 0;
+  stood_worn_mm = 0;
   history = new History();
   /** @type {((what: Set<What>) => void)[]} */
   listeners = [];
@@ -90,6 +93,8 @@ export class Session extends Seen {
 
   /** Poses and shows the chain as the work has it. */
   restore() {
+    this.stood_worn_mm = this.worn_mm;
+    this.bench.show_worn(this.stood_worn_mm);
     this.bench.set_springy(this.work.springy);
     this.bench.show_corner(this.work.corner);
     this.bench.show(this.work.how);
@@ -100,6 +105,20 @@ export class Session extends Seen {
   /** Draws gaps as many times too big as is wished for and may be. */
   widen() {
     this.bench.widen(Math.min(this.work.times ?? this.bench.state().factor.start, this.most));
+  }
+
+  /** How deep joints stand worn on the bench: as was chosen, or as the question about wear tells while it is asked. */
+  get worn_mm() {
+    const { ask, own } = this.work;
+    return Number(own.worn ?? (ask === "wear" ? this.told_worn_mm : 0)) || 0;
+  }
+
+  /** Stands the joints anew where they have worn otherwise. */
+  wear() {
+    if (this.worn_mm === this.stood_worn_mm) return;
+    this.letGo();
+    this.restore();
+    this.tell("chain", "pose", "look");
   }
 
   /** Another chain or another scale under the hand: what was pulled stays as a share of the movement. */
@@ -181,6 +200,7 @@ export class Session extends Seen {
       this.measure(part.unit);
       this.tell("unit", "chain");
     }
+    if (part.own) this.wear();
     this.tell("pose", "look");
     if (done) this.commit();
   }
@@ -239,6 +259,7 @@ export class Session extends Seen {
     this.work.ask = ask;
     const ways = waysOf(ask);
     if (!ways.includes(this.work.how)) this.move({ how: ways[0], at: 1, held: null }, false);
+    this.wear();
     this.tell("ask", "pose", "look");
   }
 

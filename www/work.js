@@ -67,8 +67,8 @@ export const newWork = (on) => ({
  * @param {string} on
  * @returns {Work}
  */
-export const anew = (work, on) => ({
-  ...work, on, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null, corner: "middle",
+export const anew = ({ own: { worn: _worn, ...own }, ...work }, on) => ({
+  ...work, own, on, chain: {}, drive: {}, parts: {}, held: null, pulls: [], at: 1, times: null, corner: "middle",
 });
 
 /**

@@ -10,6 +10,7 @@ import { chartOf } from "./chart.js";
 import { jointPicture } from "./joint.js";
 import { roomPicture } from "./room.js";
 import { besides, inWords, readings, wearSentences, workedOut } from "./said.js";
+import { Stand } from "./stand.js";
 import { stripPicture } from "./strip.js";
 import { wheelPicture } from "./wheel.js";
 
@@ -36,6 +37,7 @@ class Wear extends Answered {
     this.chart = new Chart();
     this.field = new Field({ label: say("wear.given"), hint: say("wear.given.hint"), slider: true }, (mm, done) => this.set(mm, done));
     this.field.element.classList.add("wear-given");
+    this.stand = new Stand(session);
     this.readings = make("dl", { class: "wear-readings" });
     const holder = () => make("div");
     this.pictures = { joint: holder(), wheel: holder(), strip: holder(), room: holder() };
@@ -49,7 +51,7 @@ class Wear extends Answered {
       make("figure", { "data-look": LOOKS[word] }, make("figcaption", { class: "wear-title" }, say(word)), ...inside);
     const { joint, wheel, strip, room } = this.pictures;
     return make("section", { class: "wear none", "aria-label": say("ask.wear") },
-      this.field.element, this.readings,
+      this.field.element, this.stand.element, this.readings,
       make("div", { class: "wear-pair" }, figure("wear.joint", joint), figure("wear.wheel", wheel)),
       figure("wear.strip", strip),
       figure("wear.chart", this.chart.picture, this.chart.key),
@@ -88,6 +90,7 @@ class Wear extends Answered {
   /** @param {WearState} state */
   fill(state) {
     this.field.show(state.section.joint_wear_mm, { low: 0, high: state.limits.to_mm });
+    if (this.session.asked === this && !this.waiting) this.stand.show(state.section.joint_wear_mm);
     this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
     joint.replaceChildren(...jointPicture(state.joint, joint.clientWidth));

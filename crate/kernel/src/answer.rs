@@ -161,7 +161,7 @@ fn turn(chain: &Chain, play: &Play) -> Answer {
         ("angle_rad", play.turn.angle_rad),
         ("room_mm", room_mm),
         ("side_gap_mm", chain.side_gap_mm()),
-        ("pin_clearance_mm", chain.pin_clearance_mm()),
+        ("pin_clearance_mm", chain.worn.along_mm(chain)),
     ];
     answer(stopped(&play.turn, room_mm, IDS), numbers)
 }
@@ -169,7 +169,7 @@ fn turn(chain: &Chain, play: &Play) -> Answer {
 /// The inner link along its pin.
 fn aside(chain: &Chain, play: &Play) -> Answer {
     let id = if play.offset_mm <= ROUNDING { "aside.none" } else { "aside.face" };
-    let pin_clearance_mm = chain.pin_clearance_mm();
+    let pin_clearance_mm = chain.worn.along_mm(chain);
     answer(id, vec![("offset_mm", play.offset_mm), ("pin_clearance_mm", pin_clearance_mm)])
 }
 

@@ -19,7 +19,7 @@ pub use surface::SurfaceSection;
 pub use wear::{GAUGE_PITCHES, WearSection};
 pub use width::WidthSection;
 
-use crate::chain::{Chain, Interference};
+use crate::chain::{Chain, Interference, Sizes};
 use crate::contact::Play;
 use crate::drive::{ChainLine, Crooked, Slim, Tired};
 use crate::scenario::{Corner, FORMAT, Scenario};
@@ -176,7 +176,7 @@ impl Report {
 
 impl GeometrySection {
     /// The section of a chain.
-    pub fn of(chain: &Chain) -> Self {
+    pub fn of(chain: &Sizes) -> Self {
         Self {
             inner_link_width_mm: plain(chain.inner_link_width_mm()),
             side_gap_mm: plain(chain.side_gap_mm()),

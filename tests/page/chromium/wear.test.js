@@ -43,6 +43,33 @@ describe("wear, in Chromium", () => {
     assert.equal(round, same);
   });
 
+  test("the drawing stands worn while wear is asked about, as new or always where that is chosen", async () => {
+    const badge = () => said("badge");
+    const stand = async (choice) => {
+      await hand.click(`[data-stand=${choice}]`);
+      await settled();
+    };
+    await open("#v=1&on=ferry-winch&ask=wear");
+    await hand.inside(focusOn, "#scrub");
+    await hand.press("End");
+    const [worn, turned] = [await badge(), await said("now")];
+    assert.match(worn, /worn by 0\.10 mm/);
+    await set("0.2");
+    assert.match(await badge(), /worn by 0\.20 mm/);
+    assert.ok(parseFloat(await said("now")) > parseFloat(turned), "deeper wear turns further");
+    await stand("new");
+    assert.doesNotMatch(await badge(), /worn by/);
+    assert.ok(parseFloat(await said("now")) < parseFloat(turned));
+    await stand("always");
+    await hand.click("#questions li:first-child :is(a, button)");
+    await settled();
+    assert.match(await badge(), /worn by 0\.20 mm/);
+    await hand.reload();
+    assert.match(await badge(), /worn by 0\.20 mm/);
+    await open("#v=1&on=ferry-winch&ask=give");
+    assert.doesNotMatch(await badge(), /worn by/);
+  });
+
   test("keys move the slider and the marker of the chart alike, and undo takes it back", async () => {
     const before = Number(await value(FIELD));
     await hand.inside(focusOn, SLIDER);

@@ -90,6 +90,8 @@ impl Pair {
 const DRAWN_OVERLAP: f64 = 0.05;
 /// No size of a chain exceeds this, mm.
 const LARGEST_MM: f64 = 1000.0;
+/// How much of what a joint can lose is shown as worn away at most.
+const LAST_METAL: f64 = 0.98;
 /// Gaps above this, mm, are an overlap of nothing but rounding.
 const ROUNDING_MM: f64 = -1e-12;
 
@@ -110,6 +112,13 @@ impl Chain {
     /// The sizes.
     pub fn sizes(&self) -> &Sizes {
         &self.0
+    }
+
+    /// The same chain with joints that have worn so deep, pin and bore alike, mm; no deeper than leaves
+    /// a little metal.
+    pub fn worn(&self, depth_mm: f64) -> Self {
+        let deepest_mm = LAST_METAL * WornBore::deepest_mm(&self.0);
+        Self(Sizes { worn: WornBore::shared(depth_mm.min(deepest_mm)), ..self.0 })
     }
 
     /// Every overlap between the parts; empty for a chain that goes together.

@@ -1,5 +1,6 @@
 //! The sizes of one chain, and what follows from them by addition alone.
 
+use super::WornBore;
 use super::dimension::Dimension;
 
 /// How the inner link is made.
@@ -53,6 +54,8 @@ pub struct Sizes {
     pub inner_overhang_mm: f64,
     pub outer_overhang_mm: f64,
     pub outer_spacing_mm: f64,
+    /// How the joints have worn; no size of the chain as new.
+    pub worn: WornBore,
 }
 
 impl Sizes {

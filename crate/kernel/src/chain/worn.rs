@@ -28,6 +28,11 @@ impl WornBore {
         Self { pin_mm: half_mm, bore_mm: joint_wear_mm - half_mm }
     }
 
+    /// The same, so many times as deep, for a drawing whose gaps are so many times too big.
+    pub fn times(&self, factor: f64) -> Self {
+        Self { pin_mm: factor * self.pin_mm, bore_mm: factor * self.bore_mm }
+    }
+
     /// Wear w of the joint, mm: both depths together.
     pub fn depth_mm(&self) -> f64 {
         self.pin_mm + self.bore_mm
@@ -49,8 +54,17 @@ impl WornBore {
         Sizes {
             pin_diameter_mm: sizes.pin_diameter_mm - self.pin_mm,
             bore_mm: sizes.bore_mm + self.bore_mm,
+            worn: Self::NONE,
             ..*sizes
         }
+    }
+
+    /// The sizes of a bore's wall on the loaded side: thinner by its depth, its mouths as round as what
+    /// is left of it allows.
+    pub fn loaded_wall(sizes: &Sizes) -> Sizes {
+        let bore_mm = sizes.bore_mm + 2.0 * sizes.worn.bore_mm;
+        let wall_mm = 0.5 * (sizes.barrel_mm - bore_mm).max(0.0);
+        Sizes { bore_mm, mouth_radius_mm: sizes.mouth_radius_mm.min(wall_mm), ..*sizes }
     }
 
     /// How far the middle of the worn clearance lies from the middle of the new one, mm, along the

@@ -1,11 +1,17 @@
 //! The pitch from the side: links that turn about their pins, pins that lie in their bores.
 //!
 //! A pin in a bore is a circle in a circle, so it needs no solver: its centre is within c/2 of the
-//! bore's, and under a pull it lies at the rim. The first axis is x (along), the second z (up).
+//! bore's, and under a pull it lies at the rim. A worn pin is a round of the same radius on its loaded
+//! side, its centre so much deeper in the pin as that has worn, and a worn bore has a groove of that
+//! radius: under a pull the one lies in the other, whatever the fold, which is the farthest that the
+//! pull can bring them. The first axis is x (along), the second z (up).
 
 use super::name::{Contact, End, Joint, Kind, Side};
 use crate::chain::Sizes;
 use crate::plane::{Placement, Point, quarter_turn};
+
+/// The gaps seen from the side: of two pins and two rollers, where they touch and across.
+const GAPS: usize = 8;
 
 /// What the loose parts follow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,7 +32,7 @@ pub struct Elevation {
     /// The rollers' centres.
     pub rollers: [Point; 2],
     /// The gaps at the touching side and at the side across, of each pin and each roller.
-    pub gaps: [SideGap; 8],
+    pub gaps: [SideGap; GAPS],
 }
 
 /// A gap as seen from the side.
@@ -51,11 +57,19 @@ impl Elevation {
             Pull::Hanging => (down, down),
         };
         let slack = 0.5 * sizes.pin_clearance_mm();
-        let bore = along_inner * slack;
+        let (groove, round) = match pull {
+            Pull::Taut => (slack + sizes.worn.bore_mm, sizes.worn.pin_mm),
+            Pull::Hanging => (slack, 0.0),
+        };
+        let rounds = [Point::new(round, 0.0), along_next * -round];
+        let bore = along_inner * groove + rounds[0];
         let second_bore = bore + direction(inner_rad) * sizes.pitch_mm;
-        let pin = second_bore + along_next * slack;
+        // Past a fold at which the groove is no deeper than the old bore, that holds the pin.
+        let in_groove = groove * along_inner.dot(along_next) > slack;
+        let held = if in_groove { along_inner * groove } else { along_next * slack };
+        let pin = second_bore + held - rounds[1];
         let drop = down * (0.5 * sizes.roller_clearance_mm());
-        let side = Seat { down, along_inner, along_next };
+        let side = Seat { down, along_inner, along_next, rounds };
         Self {
             inner: Placement::new(bore.x, bore.y, inner_rad),
             next: Placement::new(pin.x, pin.y, next_rad),
@@ -70,30 +84,30 @@ struct Seat {
     down: Point,
     along_inner: Point,
     along_next: Point,
+    /// From each pin's centre to that of the round on which it bears.
+    rounds: [Point; 2],
 }
 
 impl Seat {
-    /// The eight gaps: the pin touches where the bore's rim comes to it.
-    fn gaps(&self, sizes: &Sizes, bores: [Point; 2], pin: Point) -> [SideGap; 8] {
-        let pin_radius = 0.5 * sizes.pin_diameter_mm;
-        let barrel_radius = 0.5 * sizes.barrel_mm;
-        let pair = |kind, joint, centre: Point, touch: Point, radius: f64, open_mm: f64| {
-            let at = |way: Point, gap_mm| SideGap {
-                contact: Contact { kind, joint, end: End::Whole, side: side_of(way), inner: false },
-                gap_mm,
-                at: centre + way * radius,
+    /// The gaps: the pin touches where the bore's rim comes to it.
+    fn gaps(&self, sizes: &Sizes, bores: [Point; 2], pin: Point) -> [SideGap; GAPS] {
+        let [pin_radius, barrel_radius] = [0.5 * sizes.pin_diameter_mm, 0.5 * sizes.barrel_mm];
+        let slack = 0.5 * sizes.pin_clearance_mm();
+        let pins = [(Point::ZERO, -self.along_inner), (pin, self.along_next)];
+        core::array::from_fn(|i| {
+            let (second, roller, across) = (i / 2 % 2, i >= GAPS / 2, i % 2 == 1);
+            let (bore, round, (pin, toward)) = (bores[second], self.rounds[second], pins[second]);
+            let (kind, centre, touch, radius, open_mm) = if roller {
+                (Kind::RollerBarrel, bore, -self.down, barrel_radius, sizes.roller_clearance_mm())
+            } else {
+                let from = if across { pin } else { pin + round };
+                (Kind::PinBore, from, toward, pin_radius, slack + pin.distance(bore))
             };
-            [at(touch, 0.0), at(-touch, open_mm)]
-        };
-        let c = sizes.pin_clearance_mm();
-        let rc = sizes.roller_clearance_mm();
-        let [a, b] =
-            pair(Kind::PinBore, Joint::First, Point::ZERO, -self.along_inner, pin_radius, c);
-        let [d, e] = pair(Kind::PinBore, Joint::Second, pin, self.along_next, pin_radius, c);
-        let up = -self.down;
-        let [f, g] = pair(Kind::RollerBarrel, Joint::First, bores[0], up, barrel_radius, rc);
-        let [h, i] = pair(Kind::RollerBarrel, Joint::Second, bores[1], up, barrel_radius, rc);
-        [a, b, d, e, f, g, h, i]
+            let (way, gap_mm) = if across { (-touch, open_mm) } else { (touch, 0.0) };
+            let (joint, side) = (Joint::ALL[second], side_of(way));
+            let contact = Contact { kind, joint, end: End::Whole, side, inner: false };
+            SideGap { contact, gap_mm, at: centre + way * radius }
+        })
     }
 }
 
@@ -112,7 +126,7 @@ fn side_of(way: Point) -> Side {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::chain::{Construction, Dimension};
+    use crate::chain::{Construction, Dimension, WornBore};
 
     fn sizes() -> Sizes {
         let stated = [
@@ -145,6 +159,54 @@ mod tests {
                 let off_mm = (pose.next.origin() - bore).length();
                 assert!(off_mm <= 0.5 * s.pin_clearance_mm() + 1e-12);
                 assert!(pose.inner.origin().length() <= 0.5 * s.pin_clearance_mm() + 1e-12);
+            }
+        }
+    }
+
+    #[test]
+    fn a_worn_pin_lies_in_its_groove_at_any_fold_and_the_chain_is_longer_by_its_wear() {
+        let worn = WornBore { pin_mm: 0.07, bore_mm: 0.05 };
+        let s = Sizes { worn, ..sizes() };
+        let straight = Elevation::bent(&s, 0.0, 0.0, Pull::Taut);
+        let longer_mm = straight.next.origin().length() - s.pitch_mm;
+        let [c, w] = [s.pin_clearance_mm(), worn.depth_mm()];
+        assert!((longer_mm - (c + 2.0 * w)).abs() < 1e-12);
+        assert!((straight.gaps[1].gap_mm - worn.along_mm(&s)).abs() < 1e-12);
+        let (pin, bore) = (0.5 * s.pin_diameter_mm, 0.5 * s.bore_mm);
+        for i in -20..=20 {
+            let (fold, next) = (0.02 * f64::from(i), 0.03 * f64::from(i));
+            let pose = Elevation::bent(&s, fold, next, Pull::Taut);
+            let groove = |at: Point, way: f64| {
+                let off = way * (0.5 * c + worn.bore_mm);
+                pose.inner.outward(at - Point::new(off, 0.0))
+            };
+            // The pin is what two circles share; it is free where the old bore or the groove is.
+            let joints = [
+                (Point::ZERO, Point::new(worn.pin_mm, 0.0), Point::ZERO, 1.0),
+                (
+                    pose.next.origin(),
+                    pose.next.outward(Point::new(-worn.pin_mm, 0.0)),
+                    Point::new(s.pitch_mm, 0.0),
+                    -1.0,
+                ),
+            ];
+            for (centre, round, bore_at, way) in joints {
+                let (mut tightest, mut deepest) = (f64::MAX, f64::MAX);
+                for j in 0..720 {
+                    let along = core::f64::consts::PI * f64::from(j) / 360.0;
+                    let out = Point::new(libm::cos(along), libm::sin(along)) * pin;
+                    let rim = [(centre, round), (round, centre)]
+                        .map(|(one, other)| (one + out, (one + out - other).length()));
+                    let rim = rim.into_iter().filter(|(_, off)| *off <= pin + 1e-12);
+                    for (point, _) in rim {
+                        let old = bore - (point - pose.inner.outward(bore_at)).length();
+                        let new = pin - (point - groove(bore_at, way)).length();
+                        tightest = tightest.min(old.max(new));
+                        deepest = deepest.min(new.abs());
+                    }
+                }
+                assert!(tightest > -1e-9, "{fold} {tightest}");
+                assert!(deepest < 1e-9, "it bears on the groove: {fold} {deepest}");
             }
         }
     }

@@ -5,7 +5,7 @@
 
 use super::body::{Body, Pose};
 use super::name::{Contact, End, Joint, Kind, Side};
-use crate::chain::{Construction, Sizes};
+use crate::chain::{Construction, Sizes, WornBore};
 use crate::plane::{Point, quarter_turn};
 
 /// One corner and the face that it can meet. Points are in the axes of their own bodies, mm.
@@ -122,16 +122,19 @@ impl At<'_> {
     fn pin_bore(&self) -> impl Iterator<Item = Meeting> {
         let s = self.sizes;
         let r = s.mouth_radius_mm;
+        let worn = if self.side == self.joint.loaded() { s.worn } else { WornBore::NONE };
+        let (bore_mm, pin_mm) =
+            (0.5 * s.bore_mm + worn.bore_mm, 0.5 * s.pin_diameter_mm - worn.pin_mm);
         bore_ends_mm(s).map(move |(inner, across)| {
             let contact = self.contact(Kind::PinBore, inner);
             let normal = Point::new(self.side.sign(), 0.0);
             Meeting {
                 contact,
                 corner_body: contact.inner_plate(),
-                corner: self.centre() + self.off_centre(0.5 * s.bore_mm + r, across),
+                corner: self.centre() + self.off_centre(bore_mm + r, across),
                 radius_mm: r,
                 face_body: contact.outer(),
-                face: normal * (0.5 * s.pin_diameter_mm),
+                face: normal * pin_mm,
                 normal,
             }
         })

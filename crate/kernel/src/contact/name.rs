@@ -54,6 +54,14 @@ impl Joint {
             Self::Second => "second",
         }
     }
+
+    /// The side on which a pull presses the pin in its bore: away from the inner link's middle.
+    pub fn loaded(self) -> Side {
+        match self {
+            Self::First => Side::Left,
+            Self::Second => Side::Right,
+        }
+    }
 }
 
 /// Along the chain in the plan section and from the side, left is -x and right is +x; in the end

@@ -77,9 +77,9 @@ pub struct Play {
 }
 
 impl Play {
-    /// The limits of a chain that goes together.
+    /// The limits of a chain that goes together, as its joints have worn.
     pub fn of(sizes: &Sizes) -> Self {
-        Self::worn(sizes, &WornBore::NONE)
+        Self::worn(sizes, &sizes.worn)
     }
 
     /// The limits of such a chain whose joints have worn on their loaded sides.

@@ -18,7 +18,7 @@ pub struct RoomPoint {
 /// The room to move of the first joint: the outline, anticlockwise, of every (offset, yaw) that some
 /// x allows. Curved edges are sampled.
 pub fn room(sizes: &Sizes) -> Vec<RoomPoint> {
-    worn_room(sizes, &WornBore::NONE)
+    worn_room(sizes, &sizes.worn)
 }
 
 /// The same room of a joint that has worn on its loaded side.

@@ -3,7 +3,7 @@
 //! Metal keeps its thickness and the widths b1, b2 and B stay, so that tilts grow by the same factor
 //! as gaps and the same face stops first: the bore grows by the pin's clearance; barrel, roller bore
 //! and roller follow it with their walls kept; outer plates and heads move out; the roller gets
-//! shorter. An overlap is a negative gap and grows too.
+//! shorter; wear gets deeper. An overlap is a negative gap and grows too.
 
 use super::play::Play;
 use crate::chain::{Chain, Construction, Sizes};
@@ -26,6 +26,7 @@ pub fn widen(sizes: &Sizes, factor: f64) -> Sizes {
         roller_length_mm: s.inner_width_mm - factor * s.roller_side_clearance_mm(),
         outer_spacing_mm,
         pin_length_mm: s.pin_length_mm + (outer_spacing_mm - s.outer_spacing_mm),
+        worn: s.worn.times(factor),
         ..*s
     }
 }
@@ -45,9 +46,13 @@ fn can_be_drawn(sizes: &Sizes, truth: Option<&Play>, factor: f64) -> bool {
     const PIN_GROWTH: f64 = 0.4;
     /// Share of its length that the roller must keep.
     const ROLLER_LEFT: f64 = 0.5;
+    /// Share of its wall, and of its pin, that wear may take.
+    const WORN: f64 = 0.7;
     let wide = widen(sizes, factor);
     let Ok(chain) = Chain::new(wide) else { return false };
-    wide.pin_length_mm <= (1.0 + PIN_GROWTH) * sizes.pin_length_mm
+    wide.worn.bore_mm <= WORN * 0.5 * (wide.barrel_mm - wide.bore_mm)
+        && wide.worn.pin_mm <= WORN * wide.pin_diameter_mm
+        && wide.pin_length_mm <= (1.0 + PIN_GROWTH) * sizes.pin_length_mm
         && wide.roller_length_mm >= ROLLER_LEFT * sizes.roller_length_mm
         && holds_plates_alike(sizes, &wide)
         && truth.is_none_or(|truth| chain.goes_together() && stops_alike(truth, &Play::of(&wide)))

@@ -54,7 +54,7 @@ fn pull_taut(sizes: &Sizes, factor: f64) -> Wish {
     Wish::Coordinate {
         body: Body::NextOuter,
         along: Along::X,
-        value: sizes.pitch_mm + BEYOND * sizes.pin_clearance_mm(),
+        value: sizes.pitch_mm + BEYOND * sizes.worn.along_mm(sizes),
         weight: PULL_WEIGHT / factor,
     }
 }

@@ -80,7 +80,7 @@ fn right_mm(s: &Sizes, most_bend_rad: [f64; 2]) -> f64 {
             + 0.5 * s.outer_plate_height_mm * libm::sin(next).abs()
     };
     let farthest = (0..=STEPS).map(|i| right(f64::from(i) / f64::from(STEPS))).fold(0.0, f64::max);
-    farthest + s.pin_clearance_mm().max(0.0)
+    farthest + s.worn.along_mm(s).max(0.0)
 }
 
 /// How far below and above the axis the view from the side comes at the largest fold, mm.

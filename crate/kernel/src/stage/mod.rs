@@ -56,6 +56,7 @@ pub struct Stage {
     mode: Mode,
     taut: bool,
     springy: bool,
+    worn_mm: f64,
     hand: Hand,
     end: Option<End>,
 }
@@ -87,6 +88,7 @@ impl Stage {
             mode: Mode::Turn,
             taut: false,
             springy: false,
+            worn_mm: 0.0,
             hand: Hand::Empty,
             end: None,
         };
@@ -101,10 +103,12 @@ impl Stage {
     pub fn load(&mut self, file: &Value) -> Result<(), Vec<Error>> {
         let scenario = Scenario::read(file)?;
         let (taut, springy, corner) = (self.taut, self.springy, self.corner);
+        let worn_mm = self.worn_mm;
         *self = Self::new(scenario);
         self.set_taut(taut);
         self.set_springy(springy);
         self.show_corner(corner);
+        self.show_worn(worn_mm);
         Ok(())
     }
 
@@ -132,11 +136,28 @@ impl Stage {
         }
     }
 
+    /// Puts the chain on the stage with joints that have worn so deep, pin and bore together, mm; 0 is as
+    /// new. What a scenario's wear comes to is told by [`WearState`].
+    pub fn show_worn(&mut self, worn_mm: f64) {
+        let worn_mm = if worn_mm.is_finite() { worn_mm.max(0.0) } else { 0.0 };
+        if worn_mm.total_cmp(&self.worn_mm).is_ne() {
+            self.worn_mm = worn_mm;
+            self.choose();
+            self.build(self.ask());
+        }
+    }
+
+    /// How deep the joints on the stage have worn, mm: nothing as new.
+    pub fn worn_mm(&self) -> f64 {
+        self.chain.worn.depth_mm()
+    }
+
     /// Works out which chain stands on the stage. Without limits an extreme is the middle.
     fn choose(&mut self) {
         let middle = self.scenario.chain.chain();
         let at = |corner: Corner| Chain::new(corner.sizes(middle, &self.scenario.limits)).ok();
-        self.chain = self.corner.and_then(at).unwrap_or(*middle);
+        let new = self.corner.and_then(at).unwrap_or(*middle);
+        self.chain = if new.goes_together() { new.worn(self.worn_mm) } else { new };
         self.cap = cap(&self.chain);
     }
 

@@ -1,9 +1,9 @@
 //! What the stage tells a page: plain data, in mm and rad, with ids instead of words.
 
 use super::{LoadView, Stage};
-use crate::chain::{Dimension, Pair, Sizes};
+use crate::chain::{Dimension, Pair, Sizes, WornBore};
 use crate::contact::{Contact, Kind, RoomPoint};
-use crate::posing::{ContactState, Mark, Posing};
+use crate::posing::{ContactState, Mark, Mode, Posing};
 use crate::quantity::Quantity;
 use crate::report::{GeometrySection, Overlap, PlaySection, named};
 use crate::scenario::Corner;
@@ -94,6 +94,8 @@ pub struct State {
     pub play: Option<PlaySection>,
     /// Which extreme of the limits stands here; none without limits.
     pub corner: Option<CornerView>,
+    /// How deep the joints on the stage have worn, mm.
+    pub worn_mm: f64,
     /// How many times too big gaps are drawn.
     pub factor: Factor,
     /// The movement that is shown.
@@ -127,15 +129,24 @@ impl Stage {
                 .iter()
                 .map(|p| (Quantity::of_pair(*p).key(), bounds(*p, chain)))
                 .collect(),
-            geometry: GeometrySection::of(chain),
+            geometry: self.geometry(),
             play: self.posing.is_some().then(|| PlaySection::of(chain)),
             corner: CornerView::of(self),
+            worn_mm: self.worn_mm(),
             factor: Factor { value: self.factor, start: self.cap, cap: self.cap },
             mode: self.mode.key(),
             amplitude: self.share(),
             taut: self.taut,
             load: self.load_view(),
         }
+    }
+
+    /// What follows from the sizes; of a worn joint the clearance along the load, except where a twist
+    /// is shown, which tilts its pin across.
+    fn geometry(&self) -> GeometrySection {
+        let chain = self.chain();
+        let seen = if self.mode == Mode::Twist { WornBore::NONE } else { chain.worn };
+        GeometrySection::of(&seen.plan_sizes(chain))
     }
 
     /// How the chain stands at this moment.

@@ -159,3 +159,28 @@ fn the_extremes_of_the_limits_stand_on_the_stage_and_the_middle_comes_back() {
     let pin = ends.iter().find(|end| end.dimension == "pin_diameter_mm").expect("a limited pin");
     assert_eq!(pin.end, "smallest");
 }
+
+#[test]
+fn a_worn_joint_is_posed_and_drawn_and_the_chain_as_new_comes_back() {
+    let mut stage = stage();
+    stage.scrub(1.0);
+    let (new, sizes) = (stage.posing().expect("it fits").total_yaw_rad(), *stage.chain().sizes());
+    stage.show_worn(0.06);
+    let posing = stage.posing().expect("it fits");
+    let play = crate::contact::Play::worn(&sizes, &stage.chain().worn);
+    assert!((stage.worn_mm() - 0.06).abs() < 1e-12);
+    assert!(posing.total_yaw_rad() > 2.0 * new, "a worn joint turns further");
+    assert!((posing.total_yaw_rad() - play.turn.angle_rad).abs() < 1e-9);
+    let drawn_mm = 0.06 * f64::from(stage.factor());
+    assert!((stage.drawn().worn.depth_mm() - drawn_mm).abs() < 1e-9, "drawn as big as gaps");
+    let told = stage.state();
+    assert!((told.geometry.pin_clearance_mm - 0.1).abs() < 1e-12 && told.worn_mm > 0.0);
+    assert_eq!(stage.twin()[0].id, "worn");
+    for nonsense in [f64::NAN, -1.0, 0.0] {
+        stage.show_worn(nonsense);
+        let again = stage.posing().expect("it fits").total_yaw_rad();
+        assert_eq!((again.to_bits(), stage.worn_mm()), (new.to_bits(), 0.0));
+    }
+    stage.show_worn(1e9);
+    assert!(stage.chain().worn.bore_mm < 0.5 * (sizes.barrel_mm - sizes.bore_mm), "metal is left");
+}

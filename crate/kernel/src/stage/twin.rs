@@ -14,14 +14,19 @@ impl Stage {
         if let Some(posing) = &self.posing {
             answers.extend(touch(posing.contacts()));
             answers.extend(load(posing));
-            answers.extend(ranges(&self.scenario));
+            // The limits are those of chains as new.
+            answers.extend(ranges(&self.scenario).into_iter().filter(|_| self.worn_mm() <= 0.0));
         }
         answers
     }
 
     /// The drawing in words.
     pub fn twin(&self) -> Vec<Answer> {
-        let mut lines = vec![self.chain_line()];
+        let mut lines = Vec::new();
+        if self.worn_mm() > 0.0 {
+            lines.push(line("worn", [("worn_mm", self.worn_mm())]));
+        }
+        lines.push(self.chain_line());
         match &self.posing {
             Some(posing) => lines.extend(self.posed_lines(posing)),
             None => lines.extend(give(self.chain())),

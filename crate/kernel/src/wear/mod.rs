@@ -10,11 +10,9 @@
 mod archard;
 mod climb;
 mod length;
-mod outline;
 mod polygon;
 
 pub use archard::{Grind, Sliding};
 pub use climb::{Climb, passing_wear_mm};
 pub use length::{Centres, Length, large_wheel_fraction, limit_fraction, sag_mm};
-pub use outline::{bore_outline, pin_outline};
 pub use polygon::{Polygon, rise_mm};

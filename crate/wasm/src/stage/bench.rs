@@ -101,6 +101,11 @@ impl Bench {
         self.changed().show_corner(Corner::of_key(corner));
     }
 
+    /// Puts the chain on the bench with joints that have worn so deep, mm; 0 is as new.
+    pub fn show_worn(&mut self, worn_mm: f64) {
+        self.changed().show_worn(worn_mm);
+    }
+
     /// Shows a movement: "turn", "aside", "lean", "twist" or "bend".
     pub fn show(&mut self, mode: &str) -> JsValue {
         faults_of(self.changed().show(mode))

@@ -21,7 +21,7 @@ pub(super) fn outer(s: &Sizes) -> Vec<Piece> {
         outer_eye(&mut plate, s, 0.5 * s.outer_plate_height_mm);
         pieces.push(cut(Part::OuterPlate, plate));
     }
-    pieces.extend(pin(s, true));
+    pieces.extend(pin(s, true, None));
     pieces
 }
 

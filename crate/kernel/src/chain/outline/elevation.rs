@@ -7,7 +7,7 @@
 use core::f64::consts::{FRAC_PI_2, PI};
 
 use super::plan::cut;
-use super::{Link, Look, Part, Piece, break_mm, is_bushed};
+use super::{Link, Look, Part, Piece, break_mm, is_bushed, worn};
 use crate::chain::Sizes;
 use crate::plane::{Pen, Point, Step};
 
@@ -156,7 +156,9 @@ pub(super) fn outer(s: &Sizes, link: Link) -> Vec<Piece> {
     behind.mirror(link.reaches(), 1.0);
     plate.broken(&mut behind, break_mm(s, link));
     let mut pin = Pen::new();
-    pin.circle((0.0, 0.0), 0.5 * s.pin_diameter_mm);
+    // The pin has worn on the side of its own link's middle.
+    pin.mirror(-link.reaches(), 1.0);
+    worn::pin(&mut pin, s, &s.worn);
     if s.pin_bore_mm > 0.0 {
         pin.circle((0.0, 0.0), 0.5 * s.pin_bore_mm);
     }
@@ -169,9 +171,10 @@ pub(super) fn inner(s: &Sizes, _link: Link) -> Vec<Piece> {
         Plate::new(s.pitch_mm, s.inner_plate_height_mm, s.inner_waist_mm, s.inner_overhang_mm);
     let mut behind = Pen::new();
     plate.whole(&mut behind);
-    let rings = [0.0, s.pitch_mm].map(|x| {
-        let mut ring = Pen::new();
-        ring.circle((x, 0.0), 0.5 * s.barrel_mm).circle((x, 0.0), 0.5 * s.bore_mm);
+    let rings = [(0.0, 1.0), (s.pitch_mm, -1.0)].map(|(x, u)| {
+        let mut ring = Pen { origin: Point::new(x, 0.0), ..Pen::new() };
+        ring.circle((0.0, 0.0), 0.5 * s.barrel_mm).mirror(u, 1.0);
+        worn::bore(&mut ring, s, &s.worn);
         if is_bushed(s) {
             cut(Part::Bush, ring)
         } else {

@@ -8,9 +8,11 @@
 mod across;
 mod elevation;
 mod plan;
+mod worn;
 
 pub use elevation::waist_radius_mm;
 pub use plan::head_radius_mm;
+pub use worn::{bore_outline, pin_outline};
 
 use super::{Construction, Sizes};
 use crate::plane::Step;

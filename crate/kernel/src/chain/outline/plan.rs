@@ -6,7 +6,7 @@
 use core::f64::consts::{FRAC_PI_2, PI};
 
 use super::{Link, Look, Part, Piece, break_mm, collar_end_mm, is_bushed};
-use crate::chain::Sizes;
+use crate::chain::{Sizes, WornBore};
 use crate::plane::{Pen, Point, Step};
 
 /// Both ways along or across.
@@ -24,19 +24,19 @@ pub(super) fn outer(s: &Sizes, link: Link) -> Vec<Piece> {
         outer_length(&mut length, s, break_mm(s, link));
         pieces.extend([eye, length].map(|pen| cut(Part::OuterPlate, pen)));
     }
-    pieces.extend(pin(s, false));
+    pieces.extend(pin(s, false, Some(link)));
     pieces
 }
 
 /// An inner link, or one plate of it.
 pub(super) fn inner(s: &Sizes, link: Link) -> Vec<Piece> {
-    let p = s.pitch_mm;
+    let (p, loaded) = (s.pitch_mm, &WornBore::loaded_wall(s));
     let mut pieces = Vec::new();
     for &end in link.ends() {
         let pens = [(0.0, -1.0), (p, 1.0)].map(|(x, u)| {
             let mut eye = Pen { origin: Point::new(x, 0.0), ..Pen::new() };
             eye.mirror(u, end);
-            inner_eye(&mut eye, s, s.inner_overhang_mm);
+            inner_eye(&mut eye, loaded, s.inner_overhang_mm);
             eye
         });
         pieces.extend(pens.map(|pen| cut(Part::InnerPlate, pen)));
@@ -46,7 +46,7 @@ pub(super) fn inner(s: &Sizes, link: Link) -> Vec<Piece> {
         pieces.push(cut(Part::InnerPlate, middle));
     }
     if is_bushed(s) {
-        for (x, u) in [(0.0, -1.0), (0.0, 1.0), (p, -1.0), (p, 1.0)] {
+        for (x, u, s) in [(0.0, -1.0, loaded), (0.0, 1.0, s), (p, -1.0, s), (p, 1.0, loaded)] {
             let mut wall = Pen { origin: Point::new(x, 0.0), ..Pen::new() };
             wall.mirror(u, 1.0);
             bush_wall(&mut wall, s);
@@ -180,8 +180,9 @@ fn protrusion_mm(s: &Sizes) -> f64 {
     (0.5 * (s.pin_length_mm - s.outer_spacing_mm) - s.outer_plate_mm).max(0.0)
 }
 
-/// The corners of one side of the pin from near to far end: (u, v), u away from its axis.
-fn pin_side(s: &Sizes) -> Vec<(f64, f64)> {
+/// The corners of one side of the pin from near to far end: (u, v), u away from its axis. Between the
+/// outer plates it has worn so deep, mm.
+fn pin_side(s: &Sizes, worn_mm: f64) -> Vec<(f64, f64)> {
     const ROUNDED: f64 = 0.5;
     let (radius, head) = (0.5 * s.pin_diameter_mm, head_radius_mm(s));
     let (face, tip) = (0.5 * s.outer_spacing_mm + s.outer_plate_mm, 0.5 * s.pin_length_mm);
@@ -191,19 +192,27 @@ fn pin_side(s: &Sizes) -> Vec<(f64, f64)> {
     }
     let solid = 0.5 * (head - 0.5 * s.pin_bore_mm);
     let c = (ROUNDED * stands).min(solid);
-    let half = [(radius, face), (head, face), (head, tip - c), (head - c, tip)];
-    half.iter().rev().map(|&(u, v)| (u, -v)).chain(half).collect()
+    let (inside, bears) = (0.5 * s.outer_spacing_mm, radius - worn_mm);
+    let ends = [(radius, face), (head, face), (head, tip - c), (head - c, tip)];
+    let half = [(bears, inside), (radius, inside), ends[0], ends[1], ends[2], ends[3]];
+    let half = if worn_mm > 0.0 { &half[..] } else { &half[2..] };
+    half.iter().rev().map(|&(u, v)| (u, -v)).chain(half.iter().copied()).collect()
 }
 
-/// The pin, cut lengthwise: one outline, or the two walls of a hollow pin.
-pub(super) fn pin(s: &Sizes, swapped: bool) -> Vec<Piece> {
+/// The pin, cut lengthwise: one outline, or the two walls of a hollow pin. Cut along the load it shows
+/// what it has worn on the side of its own link's middle.
+pub(super) fn pin(s: &Sizes, swapped: bool, link: Option<Link>) -> Vec<Piece> {
     let piece = |pen: Pen| Piece { part: Part::Pin, look: Look::Plain, outline: pen.steps };
-    let side = pin_side(s);
+    let side = |u: f64| {
+        let loaded = link.is_some_and(|link| u * link.reaches() > 0.0);
+        pin_side(s, if loaded { s.worn.pin_mm } else { 0.0 })
+    };
     let hole = 0.5 * s.pin_bore_mm;
     let mut pen = Pen { swapped, ..Pen::new() };
     if hole > 0.0 {
         return BOTH
             .map(|u| {
+                let side = side(u);
                 let (first, last) = (side[0], side[side.len() - 1]);
                 let bore = [(hole, last.1), (hole, first.1)];
                 let wall: Vec<_> = side.iter().copied().chain(bore).collect();
@@ -213,8 +222,8 @@ pub(super) fn pin(s: &Sizes, swapped: bool) -> Vec<Piece> {
             })
             .into();
     }
-    let back = side.iter().rev().map(|&(u, v)| (-u, v));
-    let whole: Vec<_> = side.iter().copied().chain(back).collect();
+    let back = side(-1.0).into_iter().rev().map(|(u, v)| (-u, v));
+    let whole: Vec<_> = side(1.0).into_iter().chain(back).collect();
     pen.polygon(&whole);
     vec![piece(pen)]
 }

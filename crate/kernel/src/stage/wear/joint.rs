@@ -1,10 +1,10 @@
 //! The same joint as new and worn, cut square to the pin, under load.
 
 use super::super::shape::Shape;
+use crate::chain::outline::{bore_outline, pin_outline};
 use crate::chain::{Sizes, WornBore};
 use crate::contact::widen;
 use crate::plane::{Pen, Point};
-use crate::wear::{bore_outline, pin_outline};
 use serde::Serialize;
 
 /// Gaps are drawn at most so many times too big.
@@ -72,7 +72,7 @@ fn times(sizes: &Sizes, worn: &WornBore) -> u32 {
 
 impl Section {
     fn of(sizes: &Sizes, wide: &Sizes, worn: &WornBore, factor: f64) -> Self {
-        let drawn = WornBore { pin_mm: factor * worn.pin_mm, bore_mm: factor * worn.bore_mm };
+        let drawn = worn.times(factor);
         let (bore_mm, pin_mm) = (0.5 * wide.bore_mm, 0.5 * wide.pin_diameter_mm);
         // Pulled apart: the pin lies at the worn side of its bore.
         let pin_at = -(0.5 * wide.pin_clearance_mm() + drawn.depth_mm());

@@ -1,4 +1,4 @@
-//! Worn pin and worn bore seen along the pin, for a drawing.
+//! Worn pin and worn bore seen along the pin.
 //!
 //! The load runs along the first axis; the bore wears at its negative side, which lies away from its
 //! link's middle when that is at positive x, and the pin at its own negative side. Both wear to the
@@ -8,39 +8,47 @@ use crate::chain::{Sizes, WornBore};
 use crate::plane::{Pen, Step};
 use core::f64::consts::{PI, TAU};
 
-/// The bore, its centre at the origin: the old circle together with the pin's circle pushed in by the
-/// bore's depth.
-pub fn bore_outline(sizes: &Sizes, worn: &WornBore) -> Vec<Step> {
+/// The bore, its centre at the pen's origin: the old circle together with the pin's circle pushed in by
+/// the bore's depth.
+pub(super) fn bore(pen: &mut Pen, sizes: &Sizes, worn: &WornBore) {
     let (bore, pin) = (0.5 * sizes.bore_mm, 0.5 * sizes.pin_diameter_mm);
     let off = 0.5 * sizes.pin_clearance_mm() + worn.bore_mm;
-    let mut pen = Pen::new();
     let Some((x, y)) = crossing(bore, pin, off).filter(|_| worn.bore_mm > 0.0) else {
         pen.circle((0.0, 0.0), bore);
-        return pen.steps;
+        return;
     };
     let (old_rad, new_rad) = (libm::atan2(y, x), libm::atan2(y, x + off));
     pen.go(x, -y);
     pen.arc((0.0, 0.0), bore, -old_rad, 2.0 * old_rad);
-    pen.arc((-off, 0.0), pin, new_rad, TAU - 2.0 * new_rad);
-    pen.close();
-    pen.steps
+    pen.arc((-off, 0.0), pin, new_rad, TAU - 2.0 * new_rad).close();
 }
 
-/// The pin, its centre at the origin: the old circle where it lies in the same circle pushed in by
+/// The pin, its centre at the pen's origin: the old circle where it lies in the same circle pushed in by
 /// the pin's depth.
-pub fn pin_outline(sizes: &Sizes, worn: &WornBore) -> Vec<Step> {
-    let pin = 0.5 * sizes.pin_diameter_mm;
-    let (x, mut pen) = (0.5 * worn.pin_mm, Pen::new());
+pub(super) fn pin(pen: &mut Pen, sizes: &Sizes, worn: &WornBore) {
+    let (pin, x) = (0.5 * sizes.pin_diameter_mm, 0.5 * worn.pin_mm);
     if worn.pin_mm <= 0.0 || x >= pin {
         pen.circle((0.0, 0.0), pin);
-        return pen.steps;
+        return;
     }
     let y = (pin * pin - x * x).sqrt();
     let (old_rad, new_rad) = (libm::atan2(y, x), libm::atan2(y, x - worn.pin_mm));
     pen.go(x, -y);
     pen.arc((0.0, 0.0), pin, -old_rad, 2.0 * old_rad);
-    pen.arc((worn.pin_mm, 0.0), pin, new_rad, 2.0 * (PI - new_rad));
-    pen.close();
+    pen.arc((worn.pin_mm, 0.0), pin, new_rad, 2.0 * (PI - new_rad)).close();
+}
+
+/// The bore, its centre at the origin, worn at its negative side.
+pub fn bore_outline(sizes: &Sizes, worn: &WornBore) -> Vec<Step> {
+    let mut pen = Pen::new();
+    bore(&mut pen, sizes, worn);
+    pen.steps
+}
+
+/// The pin, its centre at the origin, worn at its negative side.
+pub fn pin_outline(sizes: &Sizes, worn: &WornBore) -> Vec<Step> {
+    let mut pen = Pen::new();
+    pin(&mut pen, sizes, worn);
     pen.steps
 }
 

@@ -1,0 +1,42 @@
+// Which joints stand on the drawing above: the worn ones while wear is asked about, always, or those as new.
+
+import { dress, make } from "../dom.js";
+import { keepTyped } from "../typed.js";
+import { say } from "../words.js";
+
+/** @typedef {import("../session.js").Session} Session */
+
+const NEW = "0";
+
+export class Stand {
+  worn_mm = 0;
+
+  /** @param {Session} session */
+  constructor(session) {
+    this.session = session;
+    this.buttons = ["worn", "new", "always"].map((choice) => {
+      const button = make("button", { type: "button", "data-stand": choice }, say(`wear.stand.${choice}`));
+      button.addEventListener("click", () => keepTyped(session, "worn", this.kept(choice), true));
+      return button;
+    });
+    this.element = make("div", { class: "wear-stand", role: "group", "aria-label": say("wear.stand") }, make("span", {}, say("wear.stand")), ...this.buttons);
+  }
+
+  /** What the address keeps of a choice. @param {string} choice */
+  kept(choice) {
+    return { new: NEW, always: String(this.worn_mm) }[choice];
+  }
+
+  /**
+   * Joints have worn so deep.
+   * @param {number} worn_mm
+   */
+  show(worn_mm) {
+    this.worn_mm = this.session.told_worn_mm = worn_mm;
+    const { own } = this.session.work;
+    const choice = own.worn === undefined ? "worn" : own.worn === NEW ? "new" : "always";
+    if (choice === "always") this.session.work.own = { ...own, worn: String(worn_mm) };
+    this.session.wear();
+    for (const button of this.buttons) dress(button, { "aria-pressed": String(button.dataset.stand === choice) });
+  }
+}
