@@ -79,6 +79,7 @@ fn from_shares(construction: Construction, shares: [f64; 20]) -> Sizes {
         inner_overhang_mm: p * between(0.3, 0.48),
         outer_overhang_mm: p * between(0.3, 0.48),
         outer_spacing_mm,
+        worn: lightgap::chain::WornBore::NONE,
     }
 }
 
