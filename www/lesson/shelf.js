@@ -96,6 +96,15 @@ export async function lessonCalled(session, id) {
 }
 
 /**
+ * The name that tells how the value at a path is written: a share stays one whatever it is the share of.
+ * @param {string} path
+ */
+export function kindOf(path) {
+  const keys = path.split(".").filter((key) => !/^\d+$/.test(key));
+  return keys.some((key) => key.includes("_fraction")) ? "share_fraction" : (keys.at(-1) ?? path);
+}
+
+/**
  * The text with its {paths} filled from numbers the kernel worked out; each is written by the ending of its name.
  * @param {string} text
  * @param {Record<string, any>} numbers
@@ -105,7 +114,6 @@ export function filled(text, numbers, write) {
   return text.replace(/\{([\w.]+)\}/g, (_, path) => {
     const keys = path.split(".");
     const value = keys.reduce((/** @type {any} */ place, /** @type {string} */ key) => place?.[key], numbers);
-    const name = keys.filter((/** @type {string} */ key) => !/^\d+$/.test(key)).at(-1) ?? path;
-    return value === undefined || value === null ? "–" : write(name, value);
+    return value === undefined || value === null ? "–" : write(kindOf(path), value);
   });
 }

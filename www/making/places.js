@@ -1,6 +1,7 @@
 // The numbers that a sentence can hold: every one that the kernel has worked out for a step, by its path.
 
 import { figure } from "../figures.js";
+import { kindOf } from "../lesson/shelf.js";
 import { has, say } from "../words.js";
 
 /** Longer lists are courses and counts; their first items stand for them. */
@@ -35,13 +36,10 @@ function nameOf(path) {
  */
 export function placesOf(numbers) {
   return Object.entries(numbers).flatMap(([part, value]) => {
-    const places = numbersIn(value, part).map(([path, number]) => ({ path, text: `${nameOf(path)}: ${figure(endOf(path), number)}` }));
+    const places = numbersIn(value, part).map(([path, number]) => ({ path, text: `${nameOf(path)}: ${figure(kindOf(path), number)}` }));
     return places.length > 0 && typeof value === "object" ? [{ part: has(`making.part.${part}`) ? say(`making.part.${part}`) : part, places }] : [];
   });
 }
-
-/** @param {string} path */
-const endOf = (path) => path.split(".").filter((key) => !/^\d+$/.test(key)).at(-1) ?? path;
 
 /**
  * The first place of a text that holds no number of the step; null when each does.
