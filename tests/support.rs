@@ -3,6 +3,7 @@
 
 pub mod checked;
 pub mod kept;
+pub mod trials;
 
 use lightgap::error::Error;
 use lightgap::scenario::Scenario;
