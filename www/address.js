@@ -32,6 +32,7 @@ export function toAddress(work) {
   }
   for (const [key, value] of Object.entries(work.drive)) fields.set(`drive.${key}`, value === null ? "" : short(value));
   for (const [key, value] of Object.entries(work.parts)) fields.set(`part.${key}`, value === null ? "" : JSON.stringify(value));
+  if (work.on === "own" && work.file) fields.set("file", work.file);
   for (const [key, text] of Object.entries(work.own ?? {})) fields.set(`own.${key}`, text);
   return `#${fields}`;
 }
@@ -51,6 +52,7 @@ export function fromAddress(fragment) {
   const [aside, yaw] = [number("aside"), number("yaw")];
   return {
     on: fields.get("on") ?? undefined,
+    file: fields.get("file") ?? undefined,
     ask: fields.get("ask") ?? undefined,
     how: fields.get("how") ?? undefined,
     at: number("at") ?? 1,

@@ -3,6 +3,7 @@
 import { toAddress } from "./address.js";
 
 const KEY = "lightgap.history";
+const LAST = "lightgap.last";
 const DEPTH = 200;
 
 /** @typedef {import("./work.js").Work} Work */
@@ -48,6 +49,7 @@ export class History {
   keep() {
     try {
       const { past, present, future } = this;
+      if (present) localStorage.setItem(LAST, toAddress(present));
       sessionStorage.setItem(KEY, JSON.stringify({ past, present, future }));
     } catch {
       // nothing kept: undo still works until the page is left
@@ -55,18 +57,19 @@ export class History {
   }
 
   /**
-   * Takes up the kept history if it ends where the work stands now.
+   * Takes up the kept history if it ends where the work stands now; tells whether there is more than that.
    * @param {Work} work
    */
   resume(work) {
     this.present = structuredClone(work);
     try {
       const kept = JSON.parse(sessionStorage.getItem(KEY) ?? "null");
-      if (!kept || !same(kept.present, work)) return;
+      if (!kept || !same(kept.present, work)) return false;
       this.past = kept.past;
       this.future = kept.future;
+      return this.past.length > 0;
     } catch {
-      // an unreadable history is an empty one
+      return false; // an unreadable history is an empty one
     }
   }
 }
@@ -79,3 +82,14 @@ export class History {
 function same(a, b) {
   return toAddress({ ...a, ask: "" }) === toAddress({ ...b, ask: "" });
 }
+
+/** The address of what was last finished here, in whichever tab; nothing where the browser keeps nothing. */
+export function lastKept() {
+  try {
+    return localStorage.getItem(LAST) ?? "";
+  } catch {
+    return "";
+  }
+}
+
+export const forgetLast = () => localStorage.removeItem(LAST);

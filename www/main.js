@@ -37,6 +37,9 @@ function startNotes() {
 }
 
 async function start() {
+  const { hash, search } = location;
+  const alone = /[?&]stage=alone\b/.test(search);
+  if (alone) await (await import("./keep/alone.js")).standAlone();
   const words = await loadWords("first");
   fillPage();
   const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
@@ -68,10 +71,11 @@ async function start() {
     stage.paint();
     lens.show();
   });
-  session.history.resume(session.work);
+  const resumed = session.history.resume(session.work);
   session.writeAddress();
   session.tell("chain", "pose", "look", "ask", "unit", "lit");
   document.body.classList.add("ready");
+  if ((resumed || !asked) && !alone) import("./keep/resume.js").then((kept) => kept.resume(session, resumed, hash));
   if (!asked) await openingMovement(stage);
 }
 

@@ -11,19 +11,31 @@ const KEY = "lightgap.own";
 export const OWN = "own";
 
 /** @param {Session} session */
-export function keepOwn(session) {
+function write({ scenarios }) {
   try {
-    sessionStorage.setItem(KEY, JSON.stringify({ name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) }));
+    sessionStorage.setItem(KEY, JSON.stringify({ name: scenarios.nameOf(OWN), scenario: scenarios.get(OWN), file: scenarios.carried }));
   } catch {
     // not kept: it stays until the page is left
   }
+}
+
+/**
+ * A reload keeps the opened file, and then the address carries it where it can.
+ * @param {Session} session
+ */
+export async function keepOwn(session) {
+  write(session);
+  await (await import("./keep/carry.js")).carry(session);
+  write(session);
 }
 
 /** @param {Session} session */
 export function restoreOwn(session) {
   try {
     const kept = JSON.parse(sessionStorage.getItem(KEY) ?? "null");
-    if (kept?.scenario) session.scenarios.set(OWN, kept);
+    if (!kept?.scenario) return;
+    session.scenarios.set(OWN, kept);
+    session.scenarios.carried = kept.file ?? "";
   } catch {
     // what cannot be read was not kept
   }

@@ -9,6 +9,8 @@ export class Scenarios {
   files = new Map();
   /** @type {Map<string, string>} names of those that the menu does not list */
   names = new Map();
+  /** The opened file that is here, as an address carries it. */
+  carried = "";
 
   /** @param {{id: string, file: string, title: string}[]} list */
   constructor(list) {

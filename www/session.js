@@ -281,13 +281,24 @@ export class Session extends Seen {
    * @param {Work} work
    */
   async begin(work) {
+    await this.takeUp(work);
     if (!isSize(work.on)) await this.scenarios.fetch(work.on);
     return this.put(work);
+  }
+
+  /**
+   * Takes up the file that a state carries, unless it is here.
+   * @param {Partial<Work>|null} work
+   */
+  async takeUp(work) {
+    if (work?.on !== "own" || !work.file || work.file === this.scenarios.carried) return;
+    await (await import("./keep/carry.js")).takeUp(this, work.file);
   }
 
   /** Reads the address; false when it holds nothing of ours. */
   async readAddress() {
     const asked = fromAddress(location.hash);
+    await this.takeUp(asked);
     return asked !== null && (await this.begin(sensible(asked, this.work, this.scenarios))).length === 0;
   }
 }

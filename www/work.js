@@ -16,6 +16,7 @@ import { say } from "./words.js";
  * @property {Record<string, any>} chain what differs from it
  * @property {Record<string, any>} drive what differs from its drive
  * @property {Record<string, any>} parts its other sections that are not as they were, whole: limits, wear and the like
+ * @property {string} [file] the file that was opened, packed, where the work is on one
  * @property {string} ask the question
  * @property {string} how the way the chain is moved
  * @property {number} at how far along that way

@@ -1,13 +1,14 @@
 // Keep and hand over: the link, the picture, the numbers, the scenario as a file; and a file opened again.
 
-import { byId, make } from "../dom.js";
+import { make } from "../dom.js";
 import { faultSentence } from "../field.js";
 import { labour } from "../labour.js";
-import { theme } from "../theme.js";
 import { say } from "../words.js";
 import { shelve } from "../lesson/shelf.js";
 import { teach } from "../lesson/lesson.js";
+import { isCarried, LONGEST } from "./carry.js";
 import { flat } from "./flat.js";
+import { drawing, pixels, square, strip } from "./picture.js";
 import { scenarioText } from "./scenario-text.js";
 import { stepOf } from "../lessons.js";
 import { keepOwn, OWN } from "../own.js";
@@ -30,19 +31,16 @@ function hand(blob, name) {
 }
 
 /**
- * A drawing as pixels.
- * @param {string} svg
- * @param {number} width
- * @returns {Promise<Blob>}
+ * Hands a picture to whatever the phone shares with; where there is no such thing, as a file.
+ * @param {Blob} blob
+ * @param {string} name
  */
-async function pixels(svg, width) {
-  const image = new Image();
-  image.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
-  await image.decode();
-  const canvas = make("canvas", { width, height: Math.round((width * image.naturalHeight) / image.naturalWidth) });
-  /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d")).drawImage(image, 0, 0, canvas.width, canvas.height);
-  URL.revokeObjectURL(image.src);
-  return new Promise((done, failed) => canvas.toBlob((blob) => (blob ? done(blob) : failed(new Error("png"))), "image/png"));
+async function share(blob, name) {
+  const files = [new File([blob], name, { type: blob.type })];
+  if (!navigator.canShare?.({ files })) return hand(blob, name);
+  await navigator.share({ files, title: document.title }).catch((error) => {
+    if (error.name !== "AbortError") throw error; // a visitor may change their mind
+  });
 }
 
 /** @param {Session} session */
@@ -53,15 +51,15 @@ export function open(session) {
   const link = make("input", { type: "text", readonly: true, id: "keep-link", "aria-label": say("keep.link") });
   const file = make("input", { type: "file", accept: ".json,application/json", id: "keep-file" });
   const name = () => session.work.on.replace(/[^\w-]/g, "-");
-  const answer = () => [byId("answer").textContent ?? "", byId("surprise").textContent ?? ""].filter(Boolean);
-
-  const svg = () => session.bench.svg({ width_px: Number(width.value), theme: theme(), caption: [...answer(), byId("badge").textContent, say("keep.caption")] });
+  const svg = () => drawing(session, Number(width.value));
   const report = () => labour("keep", "report", session.bench.scenario(), {});
   const json = (/** @type {object} */ data) => new Blob([scenarioText(data)], { type: "application/json" });
   const ways = {
     copy: async () => navigator.clipboard.writeText(link.value),
     svg: () => hand(new Blob([svg()], { type: "image/svg+xml" }), `${name()}.svg`),
     png: async () => hand(await pixels(svg(), Number(width.value)), `${name()}.png`),
+    square: async () => share(await pixels(await square(session)), `${name()}-square.png`),
+    strip: async () => hand(await pixels(await strip(session)), `${name()}-strip.png`),
     json: async () => hand(json(await report()), `${name()}-report.json`),
     csv: async () => hand(new Blob([flat(await report())], { type: "text/csv" }), `${name()}-report.csv`),
     scenario: () => hand(json(session.bench.scenario()), `${name()}.json`),
@@ -105,7 +103,7 @@ export function open(session) {
       else session.scenarios.drop(OWN);
       return refused(`${say("keep.refused", { name: given.name })} ${faults.map(faultSentence).join(" ")}`);
     }
-    keepOwn(session);
+    await keepOwn(session);
     session.commit();
     dialog.close();
     if (read.lesson?.length > 0) {
@@ -123,7 +121,7 @@ export function open(session) {
   const dialog = make("dialog", { class: "keep", "aria-labelledby": "keep-title" },
     make("h2", { id: "keep-title" }, say("keep.title")),
     part("keep.link", link, button("copy")),
-    part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png")),
+    part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png"), button("square"), button("strip")),
     part("keep.numbers", button("json"), button("csv")),
     part("keep.sheet", make("button", { type: "button", onclick: () => review() }, say("keep.sheet.open")), say("keep.sheet.hint")),
     part("keep.file", button("scenario"), make("label", { class: "keep-open", for: "keep-file" }, say("keep.open")), file),
@@ -138,7 +136,8 @@ export function open(session) {
     take,
     show() {
       link.value = location.href;
-      told.textContent = [session.work.on, stepOf(session.work.on)?.id].includes(OWN) ? say("keep.own") : "";
+      const own = [session.work.on, stepOf(session.work.on)?.id].includes(OWN);
+      told.textContent = own ? say(session.work.on === OWN && isCarried(session.work.file) ? "keep.own.carried" : "keep.own", { most: LONGEST }) : "";
       fault.hidden = true;
       if (!dialog.open) dialog.showModal();
     },

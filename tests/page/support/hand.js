@@ -72,6 +72,19 @@ function handOf(page, close) {
 
 /**
 /**
+ * Another tab; when it is closed the first one is in front again, since a browser gives no frames to what nobody sees.
+ * @param {any} page
+ * @param {() => Promise<any>} open
+ */
+async function besides(page, open) {
+  const other = await open();
+  return handOf(other, async () => {
+    await other.close();
+    await page.bringToFront();
+  });
+}
+
+/**
  * Chromium by Playwright, with what a visitor may prefer. A browser keeps nothing for use without a network unless asked to.
  * @param {object & {keeps?: boolean}} [wishes] viewport, colour scheme, touch, whether the page is kept
  * @param {string[]} [flags] more of its switches
@@ -83,7 +96,7 @@ export async function openChromium({ keeps = false, ...wishes } = {}, flags = []
   });
   if (!keeps) await context.addInitScript(() => Object.defineProperty(Navigator.prototype, "serviceWorker", { value: undefined }));
   const page = await context.newPage();
-  const another = async () => handOf(await context.newPage(), async () => {});
+  const another = () => besides(page, () => context.newPage());
   return { page, context, another, ...handOf(page, () => browser.close()) };
 }
 
@@ -118,5 +131,5 @@ export async function openFirefox({ keeps = false } = {}, prefs = {}) {
     },
   });
   const page = await browser.newPage();
-  return { page, ...handOf(page, () => browser.close()), another: async () => handOf(await browser.newPage(), async () => {}) };
+  return { page, ...handOf(page, () => browser.close()), another: () => besides(page, () => browser.newPage()) };
 }

@@ -11,6 +11,7 @@ pub static WORDS: LazyLock<BTreeMap<String, String>> =
 const FILES: &[(&str, &str)] = &[
     ("first.json", include_str!("../../../../www/words/en/first.json")),
     ("fault.json", include_str!("../../../../www/words/en/fault.json")),
+    ("alone.json", include_str!("../../../../www/words/en/alone.json")),
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
     ("sheet.json", include_str!("../../../../www/words/en/sheet.json")),
     ("notice.json", include_str!("../../../../www/words/en/notice.json")),

@@ -1,0 +1,155 @@
+// Pictures to hand on: the drawing as it stands, a square one with the answer on it, and a strip of before, stop and after.
+
+import { byId, make } from "../dom.js";
+import { theme } from "../theme.js";
+import { reading } from "../work.js";
+import { say } from "../words.js";
+import { withBench } from "./own-bench.js";
+
+/** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../kernel.js").BenchLike} BenchLike */
+
+/** A square, and one picture of a strip, px; the size of their letters. */
+const [SQUARE, PANEL, LETTERS] = [1080, 640, 26];
+/** What is kept for a letter, in its size: the drawing keeps as much. */
+const LETTER_EM = 0.62;
+const [EDGE, LINE] = [44, 1.3];
+/** Between two sentences, in the size of the second. */
+const BETWEEN = 0.4;
+/** So far beyond the stop the link is pulled, mm: further than any gap lets it go. */
+const PULL_MM = 40;
+
+/** @param {string} text */
+const safe = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
+
+/** Breaks a sentence into lines. @param {string} text @param {number} most letters in a line */
+function linesOf(text, most) {
+  /** @type {string[]} */
+  const lines = [];
+  for (const word of text.split(" ").filter(Boolean)) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= most) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/**
+ * Sentences under each other, broken to a width.
+ * @param {{text: string, size: number, bold?: boolean}[]} sentences
+ * @param {{x: number, y: number, width: number}} place
+ */
+function column(sentences, { x, y, width }) {
+  let down = y;
+  const elements = [];
+  for (const { text, size, bold } of sentences) {
+    if (elements.length > 0) down += size * BETWEEN;
+    for (const line of linesOf(text, Math.floor(width / (size * LETTER_EM)))) {
+      down += size * LINE;
+      elements.push(`<text x="${x}" y="${down.toFixed(1)}" font-size="${size}"${bold ? ' font-weight="700"' : ""} fill="${safe(theme().ink)}">${safe(line)}</text>`);
+    }
+  }
+  return { elements: elements.join("\n"), end: down };
+}
+
+/** A drawing as part of a larger one. @param {string} svg @param {{x: number, y: number, width: number, height: number}} place */
+const nested = (svg, { x, y, width, height }) => svg.replace(/^<svg ([^>]*)>/, (_, given) =>
+  `<svg x="${x}" y="${y}" ${given.replace(/ (width|height|role)="[^"]*"/g, "")} width="${width}" height="${height}">`);
+
+/** @param {{width: number, height: number, title: string}} size @param {string[]} parts */
+const sheetOf = ({ width, height, title }, parts) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="system-ui, -apple-system, 'DejaVu Sans', sans-serif">
+<title>${safe(title)}</title>
+<rect width="${width}" height="${height}" fill="${safe(theme().sheet)}"/>
+${parts.join("\n")}
+</svg>
+`;
+
+/** What the page says, and how untrue the drawing is. */
+const said = () => ({ answer: byId("answer").textContent ?? "", surprise: byId("surprise").textContent ?? "", badge: byId("badge").textContent ?? "" });
+
+/**
+ * The drawing as it stands on the stage.
+ * @param {Session} session
+ * @param {number} width_px
+ */
+export function drawing(session, width_px) {
+  const { answer, surprise, badge } = said();
+  return session.bench.svg({ width_px, theme: theme(), caption: [answer, surprise, badge, say("keep.caption")].filter(Boolean) });
+}
+
+/**
+ * A square with the answer on it.
+ * @param {Session} session
+ */
+export function square(session) {
+  const { answer, surprise, badge } = said();
+  const width = SQUARE - 2 * EDGE;
+  const head = column([{ text: answer, size: 50, bold: true }, { text: surprise, size: 32 }], { x: EDGE, y: 24, width });
+  const foot = column([{ text: `${badge}. ${say("keep.caption")}`, size: 24 }], { x: EDGE, y: 0, width });
+  const [top, height] = [head.end + 24, SQUARE - head.end - foot.end - 2 * 24];
+  const low = column([{ text: `${badge}. ${say("keep.caption")}`, size: 24 }], { x: EDGE, y: SQUARE - foot.end - 20, width });
+  return withBench(session, (bench) => {
+    bench.layout(SQUARE, height, LETTERS, true);
+    const picture = bench.svg({ theme: theme(), caption: [] });
+    return sheetOf({ width: SQUARE, height: SQUARE, title: answer }, [head.elements, nested(picture, { x: 0, y: top, width: SQUARE, height }), low.elements]);
+  });
+}
+
+/** Pulls the next link on beyond its stop. @param {BenchLike} bench */
+function pullOn(bench) {
+  const grip = bench.grips().filter(({ gap }) => gap === null).at(-1);
+  if (!grip || !bench.grab(grip.view, grip.x_mm, grip.y_mm)) return;
+  bench.drag(grip.x_mm, grip.y_mm + PULL_MM);
+  bench.release();
+}
+
+/** Where the link has got to when it is pulled on, and what stops it there. @param {BenchLike} bench */
+function stopped(bench) {
+  const live = bench.live();
+  const stop = live.pin_touches ? (live.faces_touch ? "both" : "pin") : live.faces_touch ? "face" : "none";
+  return say(`here.${stop}`, live);
+}
+
+/**
+ * Before, at the stop, and pulled on beyond it, side by side.
+ * @param {Session} session
+ */
+export function strip(session) {
+  /** @type {[string, (bench: BenchLike) => void, (bench: BenchLike) => string][]} */
+  const moments = [
+    ["before", (bench) => bench.scrub(0), () => ""],
+    ["stop", (bench) => bench.scrub(1), (bench) => reading("turn", bench.live())],
+    ["after", pullOn, stopped],
+  ];
+  const width = PANEL * moments.length;
+  return withBench(session, (bench) => {
+    bench.show("turn");
+    bench.widen(session.state.factor.value);
+    bench.layout(PANEL, PANEL, LETTERS, true);
+    const panels = moments.map(([moment, pose, tell], at) => {
+      pose(bench);
+      const text = column([{ text: `${say(`keep.strip.${moment}`)} ${tell(bench)}`.trim(), size: 26, bold: true }], { x: at * PANEL + 20, y: 10, width: PANEL - 40 });
+      return text.elements + nested(bench.svg({ theme: theme(), caption: [] }), { x: at * PANEL, y: 120, width: PANEL, height: PANEL });
+    });
+    const foot = column([{ text: `${session.scenario.title}. ${said().badge}. ${say("keep.caption")}`, size: 24 }], { x: 20, y: PANEL + 124, width: width - 40 });
+    return sheetOf({ width, height: Math.ceil(foot.end) + 20, title: say("keep.strip.title") }, [...panels, foot.elements]);
+  });
+}
+
+/**
+ * A drawing as pixels.
+ * @param {string} svg
+ * @param {number} [width] px; the drawing's own where none is given
+ * @returns {Promise<Blob>}
+ */
+export async function pixels(svg, width) {
+  const image = new Image();
+  image.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  await image.decode();
+  const wide = width ?? image.naturalWidth;
+  const canvas = make("canvas", { width: wide, height: Math.round((wide * image.naturalHeight) / image.naturalWidth) });
+  /** @type {CanvasRenderingContext2D} */ (canvas.getContext("2d")).drawImage(image, 0, 0, canvas.width, canvas.height);
+  URL.revokeObjectURL(image.src);
+  return new Promise((done, failed) => canvas.toBlob((blob) => (blob ? done(blob) : failed(new Error("png"))), "image/png"));
+}
