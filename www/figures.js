@@ -129,6 +129,7 @@ export function figure(name, value) {
   if (name.endsWith("_per_rad")) return String(Number(value.toPrecision(3)));
   if (name.endsWith("_rad")) return angle(value);
   if (name.endsWith("_fraction")) return share(value);
+  if (name.endsWith("time_s")) return decimal(value, 0);
   return Number.isInteger(value) ? String(value) : decimal(value, 2);
 }
 

@@ -101,7 +101,7 @@ export async function lessonCalled(session, id) {
  */
 export function kindOf(path) {
   const keys = path.split(".").filter((key) => !/^\d+$/.test(key));
-  return keys.some((key) => key.includes("_fraction")) ? "share_fraction" : (keys.at(-1) ?? path);
+  return keys.some((key) => /_fraction|^yield_/.test(key)) ? "share_fraction" : (keys.at(-1) ?? path);
 }
 
 /**
