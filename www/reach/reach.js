@@ -2,6 +2,7 @@
 
 import { Answered } from "../answered.js";
 import { make } from "../dom.js";
+import { keepTyped, typedNumber } from "../typed.js";
 import { say } from "../words.js";
 import { Cut } from "./cut.js";
 import { Given } from "./given.js";
@@ -17,6 +18,8 @@ const GIVEN = /** @type {Record<string, import("./given.js").Run>} */ ({
   bristle_mm: { low: 0.01, high: 1 }, particle_mm: { low: 0.001, high: 1 },
   viscosity_pa_s: { low: 0.001, high: 100 }, pressure_pa: { low: 0, high: 100000, even: true },
 });
+/** The stop, in hundredths. */
+const MOST_PER = 100;
 const KEYS = ["bristle", "grain", "oil", "none"];
 
 /** @param {Session} session */
@@ -24,15 +27,12 @@ export const open = (session) => new Reach(session);
 
 /** @extends {Answered<EnterState>} */
 class Reach extends Answered {
-  /** How far the pitch is turned, as a share of its stop. */
-  share = 0;
-
   /** @param {Session} session */
   constructor(session) {
     super(session, "reach");
     this.cut = new Cut();
     this.scale = make("span");
-    this.flex = new Given("reach.flex", { low: -100, high: 100, even: true }, (per, done) => this.turn(per, done));
+    this.flex = new Given("reach.flex", { low: -MOST_PER, high: MOST_PER, even: true }, (per, done) => this.turn(per, done));
     this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`reach.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.list = make("div", { class: "reach-list", tabindex: 0, role: "group", "aria-label": say("reach.list") });
     const key = make("ul", { class: "reach-key" }, ...KEYS.map((by) => make("li", {}, make("span", { class: `sample by-${by}`, "aria-hidden": "true" }), say(`reach.by.${by}`))));
@@ -46,6 +46,11 @@ class Reach extends Answered {
     this.lay(section, aside);
   }
 
+  /** How far the pitch is turned, in hundredths of its stop. */
+  get per() {
+    return Math.min(MOST_PER, Math.max(-MOST_PER, typedNumber(this.session, "reach.flex", 0)));
+  }
+
   /** The chain and what is to get in. */
   get scenario() {
     const { reach = {}, ...rest } = this.sections("reach");
@@ -54,7 +59,7 @@ class Reach extends Answered {
 
   /** @param {Set<What>} _ */
   heed(_) {
-    this.steady.want(this.scenario, { share: this.share });
+    this.steady.want(this.scenario, { share: this.per / MOST_PER });
     this.show();
   }
 
@@ -70,12 +75,13 @@ class Reach extends Answered {
 
   /**
    * @param {number} per
-   * @param {boolean} _
+   * @param {boolean} done
    */
-  turn(per, _) {
-    if (per < -100 || per > 100) return [{ path: "reach.flex", value: per, rule: per > 0 ? "at_most" : "at_least", numbers: { limit: per > 0 ? 100 : -100 } }];
-    this.share = per / 100;
-    this.session.tell("ask");
+  turn(per, done) {
+    if (per < -MOST_PER || per > MOST_PER) {
+      return [{ path: "reach.flex", value: per, rule: per > 0 ? "at_most" : "at_least", numbers: { limit: per > 0 ? MOST_PER : -MOST_PER } }];
+    }
+    keepTyped(this.session, "reach.flex", per === 0 ? undefined : String(per), done);
     return [];
   }
 
@@ -89,7 +95,7 @@ class Reach extends Answered {
     const { reach } = this.scenario;
     this.cut.show(state);
     this.scale.textContent = say("reach.scale", { times: state.view.times });
-    this.flex.show(Math.round(100 * this.share));
+    this.flex.show(this.per);
     for (const { key, entry } of this.given) entry.show(reach[key] ?? USUAL[key]);
     this.list.replaceChildren(listOf(state));
     this.ways.replaceChildren(...waysOf(state));

@@ -68,7 +68,7 @@ export function facesOf(state) {
   };
 }
 
-/** @param {RoughState} state @param {(ratio: number) => void} slide @returns {Content} */
+/** @param {RoughState} state @param {(ratio: number, done: boolean) => void} slide @returns {Content} */
 export function touchingOf({ touching, film_ratio, answers, told }, slide) {
   const now = answers.find(({ id }) => id === "surface.touching")?.numbers.touching_fraction ?? 0;
   const [first] = touching[0];

@@ -3,6 +3,7 @@
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { make } from "../dom.js";
+import { keepTyped, typedNumber } from "../typed.js";
 import { loadWords, say } from "../words.js";
 import { Given } from "../reach/given.js";
 import { all, bare, sentence, share, short } from "../reach/written.js";
@@ -20,7 +21,8 @@ const GIVEN = /** @type {Record<string, import("../reach/given.js").Run>} */ ({
   particle_um: { low: 0.05, high: 50 }, seed: { low: 1, high: 100, even: true, whole: true },
 });
 const FIGURES = ["ra_um", "rq_um", "rz_um", "skewness", "kurtosis", "seated_fraction"];
-const [NEAREST, PER_CENT] = [5, 100];
+/** The farthest that faces are brought apart and where they begin, in their heights; the whole of the zoom. */
+const [NEAREST, APART, PER_CENT] = [5, 1, 100];
 
 /** It shares words of the question before it. @param {Session} session */
 export const open = (session) => new Rough(session);
@@ -28,16 +30,13 @@ await loadWords("reach");
 
 /** @extends {Answered<RoughState>} */
 class Rough extends Answered {
-  zoomed = 0;
-  ratio = 1;
-
   /** @param {Session} session */
   constructor(session) {
     super(session, "surface");
     this.zoom = new Zoom();
     this.wide = make("output", { for: "surface-zoom" });
-    this.nearer = new Given("surface.zoom", { low: 0, high: PER_CENT, even: true }, (per) => this.look(per));
-    this.film = new Given("surface.ratio", { low: 0, high: NEAREST, even: true }, (ratio) => this.bring(ratio));
+    this.nearer = new Given("surface.zoom", { low: 0, high: PER_CENT, even: true }, (per, done) => this.look(per, done));
+    this.film = new Given("surface.ratio", { low: 0, high: NEAREST, even: true }, (ratio, done) => this.bring(ratio, done));
     /** @type {{key: string, entry: Given}[]} */
     this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`surface.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.profile = new Chart();
@@ -52,6 +51,16 @@ class Rough extends Answered {
     const aside = make("section", { class: "surface-aside", hidden: true, "aria-label": say("surface.given") },
       make("h2", {}, say("surface.given")), ...this.given.map(({ entry }) => entry.element), make("h2", {}, say("surface.told")), this.figures);
     this.lay(section, aside);
+  }
+
+  /** How near the picture is, in hundredths. */
+  get zoomed() {
+    return within(typedNumber(this.session, "surface.zoom", 0), PER_CENT);
+  }
+
+  /** How far apart two faces are, in their heights. */
+  get ratio() {
+    return within(typedNumber(this.session, "surface.ratio", APART), NEAREST);
   }
 
   /** The chain and its surface. */
@@ -72,19 +81,20 @@ class Rough extends Answered {
     return this.session.alter((bench) => bench.load(/** @type {any} */ ({ ...bench.scenario(), surface: { ...surface, [key]: value } })), done);
   }
 
-  /** @param {number} per */
-  look(per) {
-    const fault = outside("surface.zoom", per, PER_CENT);
-    if (fault.length === 0) this.zoomed = per / PER_CENT;
-    this.show();
-    return fault;
+  /** @param {number} per @param {boolean} done */
+  look(per, done) {
+    return this.keep("surface.zoom", per, [0, PER_CENT], done);
   }
 
-  /** @param {number} ratio */
-  bring(ratio) {
-    const fault = outside("surface.ratio", ratio, NEAREST);
-    if (fault.length === 0) this.ratio = ratio;
-    this.session.tell("ask");
+  /** @param {number} ratio @param {boolean} done */
+  bring(ratio, done) {
+    return this.keep("surface.ratio", ratio, [APART, NEAREST], done);
+  }
+
+  /** @param {string} key @param {number} value @param {[number, number]} run where it begins and its most @param {boolean} done */
+  keep(key, value, [begin, most], done) {
+    const fault = outside(key, value, most);
+    if (fault.length === 0) keepTyped(this.session, key, value === begin ? undefined : String(value), done);
     return fault;
   }
 
@@ -97,14 +107,14 @@ class Rough extends Answered {
   /** @param {RoughState} state */
   fill(state) {
     const { surface } = this.scenario;
-    this.zoom.show(state, this.zoomed);
-    this.wide.textContent = say("surface.zoom.wide", { wide: length(windowOf(state, this.zoomed)) });
-    this.nearer.show(Math.round(PER_CENT * this.zoomed));
+    this.zoom.show(state, this.zoomed / PER_CENT);
+    this.wide.textContent = say("surface.zoom.wide", { wide: length(windowOf(state, this.zoomed / PER_CENT)) });
+    this.nearer.show(this.zoomed);
     this.film.show(this.ratio);
     for (const { key, entry } of this.given) entry.show(surface[key] ?? USUAL[key]);
     this.profile.show(profileOf(state));
     this.faces.show(facesOf(state));
-    this.touching.show(touchingOf(state, (ratio) => this.bring(Number(ratio.toFixed(2)))));
+    this.touching.show(touchingOf(state, (ratio, done) => this.bring(Number(ratio.toFixed(2)), done)));
     this.figures.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
   }
 }
@@ -114,6 +124,9 @@ function written(key, told) {
   const value = /** @type {Record<string, number>} */ (/** @type {unknown} */ (told))[key];
   return key.endsWith("_um") ? `${short(value)} µm` : key.endsWith("_fraction") ? share(value) : short(value);
 }
+
+/** @param {number} value @param {number} most */
+const within = (value, most) => Math.min(most, Math.max(0, value));
 
 /** @param {string} path @param {number} value @param {number} limit */
 const outside = (path, value, limit) =>

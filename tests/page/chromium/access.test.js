@@ -1,31 +1,13 @@
 // The page for those who do not see it, point at it, or want it to move.
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { describe, test } from "node:test";
 import { visit } from "../support/hand.js";
 import { focusOn, textOf } from "../support/inside.js";
+import { broken } from "../support/rules.js";
 import { serving } from "../support/standing.js";
 
-const RULES = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-
 /** @typedef {Parameters<Parameters<typeof visit>[2]>[0]} Hand */
-
-/**
- * The accessibility rules the page breaks, each with the places.
- * @param {Hand} hand
- */
-async function broken(hand) {
-  await hand.page.evaluate(RULES);
-  const { violations } = await hand.inside(async (tags) => {
-    for (const fold of document.querySelectorAll("details")) fold.open = true;
-    return globalThis.axe.run(document, { runOnly: tags, resultTypes: ["violations"] });
-  }, TAGS);
-  const settled = violations.filter(({ tags }) => !tags.includes("experimental"));
-  return settled.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
-}
 
 describe("access, in Chromium", () => {
   const page = serving();

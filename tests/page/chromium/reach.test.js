@@ -50,8 +50,11 @@ describe("what can get in, in Chromium", () => {
 
   test("a reload keeps what was set", async () => {
     await put(GRIT, "0.05");
+    await put(FLEX, "-35");
     await hand.reload();
-    assert.equal(Number(await value(GRIT)), 0.05);
+    assert.deepEqual([Number(await value(GRIT)), Number(await value(FLEX))], [0.05, -35]);
+    await undo();
+    assert.equal(Number(await value(FLEX)), 0);
   });
 
   test("the picture has words, the working its formula, and a narrow screen no sideways scroll", async () => {

@@ -49,8 +49,11 @@ describe("how smooth is smooth, in Chromium", () => {
 
   test("a reload keeps the particle, tables and working are there, a narrow screen has no sideways scroll", async () => {
     await put(PARTICLE, "1.2");
+    await put(ZOOM, "62.5");
+    await put(RATIO, "2.3");
     await hand.reload();
-    assert.equal(Number(await value(PARTICLE)), 1.2);
+    const kept = await Promise.all([PARTICLE, ZOOM, RATIO].map(value));
+    assert.deepEqual(kept.map(Number), [1.2, 62.5, 2.3]);
     await hand.inside(() => document.querySelectorAll(".surface > details").forEach((each) => each.setAttribute("open", "")));
     await settled();
     assert.match(await hand.inside(textOf, ".surface .formula"), /Rq/);

@@ -121,6 +121,20 @@ export function shortSuite(engine, open) {
       assert.deepEqual([await hash(), await said("answer"), await now()], [address, answer, reading]);
     });
 
+    test("the questions of wear, reach, surface and width answer, draw, and refuse", async () => {
+      const asked = { wear: ".wear-given input[type=number]", reach: "#reach-bristle_mm", surface: "#surface-rz_um", width: ".width input[type=number]" };
+      for (const [ask, field] of Object.entries(asked)) {
+        await hand.open(`#v=1&ask=${ask}`);
+        const answer = await said("answer");
+        assert.match(answer, /\d/, ask);
+        assert.ok((await hand.inside(() => document.querySelectorAll(".own svg path").length)) > 0, `${ask} draws`);
+        await put(field, "-3");
+        assert.equal(await hand.inside((found) => document.querySelector(found).getAttribute("aria-invalid"), field), "true", ask);
+        assert.equal(await said("answer"), answer);
+      }
+      assert.deepEqual(hand.complaints(), []);
+    });
+
     test("back leaves the question and keeps the work", async () => {
       const first = await hand.inside(textOf, "#questions [aria-current]");
       await hand.drag([await hand.inside(centreOf, OTHER_QUESTION)]);
