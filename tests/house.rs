@@ -13,8 +13,8 @@ use std::path::{Path, PathBuf};
 const ROOMS: &[&str] = &[
     "error", "decimal", "plane", "solve", "chain", "contact", "bow", "quantity", "posing",
     "sprocket", "strand", "friction", "seating", "fit", "wear", "reach", "surface", "width",
-    "motion", "scenario", "lesson", "table", "drive", "run", "lot", "report", "compare", "answer",
-    "scene", "stage", "paint", "picture",
+    "motion", "scenario", "caliper", "lesson", "table", "drive", "run", "lot", "report", "compare",
+    "answer", "scene", "stage", "paint", "picture",
 ];
 
 fn root() -> PathBuf {

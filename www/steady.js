@@ -10,6 +10,8 @@ export class Steady {
   answer = null;
   /** The sentence that says why there is none, or nothing. */
   failure = "";
+  /** @type {import("./kernel.js").Fault[]} what the kernel refused */
+  faults = [];
   wanted = "";
   answered = "";
   /** @type {[object, object]} */
@@ -51,9 +53,9 @@ export class Steady {
       const now = this.wanted;
       try {
         const answer = await labour(this.slot, this.question, ...this.request);
-        [this.answer, this.failure] = [answer, ""];
+        [this.answer, this.failure, this.faults] = [answer, "", []];
       } catch (error) {
-        [this.answer, this.failure] = [null, /** @type {Error} */ (error).message];
+        [this.answer, this.failure, this.faults] = [null, /** @type {Error} */ (error).message, /** @type {any} */ (error).faults ?? []];
       }
       this.answered = now;
       this.told();

@@ -4,6 +4,7 @@ import { sentences } from "../answer.js";
 import { byId, dress, make, onceAFrame } from "../dom.js";
 import { faultSentence } from "../field.js";
 import { Steady } from "../steady.js";
+import { Ghost } from "./ghost.js";
 import { say } from "../words.js";
 import { askedOf, called, changeOf, inWords, signOf, written } from "./figures.js";
 import { fetchKept, keptOf, nameOf, readKept, workWith } from "./kept.js";
@@ -47,9 +48,11 @@ class Compare {
     this.buttons = {
       hold: button("compare.hold", () => this.hold()), swap: button("compare.swap", () => this.swap()),
       drop: button("compare.drop", () => this.drop()), all: button("compare.all", () => this.all()),
+      mine: button("compare.mine", () => this.mine()),
     };
     this.element = make("section", { class: "beside", "aria-label": say("compare.title"), hidden: true },
       this.held, this.list, this.fault, make("div", { class: "beside-buttons" }, ...Object.values(this.buttons)), this.told);
+    this.ghost = new Ghost(session, shadow);
     byId("slope").after(this.element);
     session.listen(() => this.heed());
     shadow.listen(this.show);
@@ -104,6 +107,11 @@ class Compare {
     openTable(this.session, this.a);
   }
 
+  async mine() {
+    const { openMine } = await import("./mine.js");
+    openMine(this.session);
+  }
+
   /** The chain that is held, as soon as what it began with has come; what cannot be held is dropped and said. */
   async take() {
     const { session } = this;
@@ -144,11 +152,13 @@ class Compare {
     const { ask, corner } = session.work;
     shadow.opens(ask).then((asked) => session.work.ask === ask && shadow.want(asked, session.asked));
     this.pairs.want(askedOf(session.bench.scenario(), ask), { question: ask, corner, a: askedOf(shadow.bench.scenario(), ask) });
+    this.ghost.want(nameOf(a, session.scenarios));
     this.show();
   });
 
   free() {
     this.limit(Infinity);
+    this.ghost.clear();
     this.show();
   }
 

@@ -7,6 +7,8 @@ import { has, say } from "../words.js";
 /** One figure of both chains; its change is the present one's less A's. @typedef {{key: string, a: number|null, b: number|null, change: number|null, way: "more"|"less"|"same"|"none"}} Pair */
 
 const [THREE, TWO, PER_CENT] = [3, 2, 100];
+/** As many sets as the question's own quick look draws, so that sentence and figures are of the same chains. */
+const SETS = 20000;
 /** What a question is asked of, besides the chain. */
 const SECTIONS = /** @type {Record<string, string[]>} */ ({
   give: ["limits"], touch: ["limits"], line: ["drive", "load"], fit: ["drive", "load", "limits", "demands", "matching", "cost", "sampling"],
@@ -20,9 +22,13 @@ const SECTIONS = /** @type {Record<string, string[]>} */ ({
  */
 export function askedOf(scenario, ask) {
   const from = /** @type {Record<string, any>} */ ({ reach: {}, surface: {}, ...scenario });
+  if (ask === "fit") from.sampling = { ...from.sampling, sets: SETS };
   const keys = ["format", "title", "chain", ...SECTIONS[ask]].filter((key) => from[key] !== undefined);
   return Object.fromEntries(keys.map((key) => [key, from[key]]));
 }
+
+/** @param {string} key */
+const isShare = (key) => /_fraction(_|$)/.test(key);
 
 /** @param {number} value @param {number} digits */
 const short = (value, digits) => String(Number(value.toPrecision(digits))).replace("-", "\u2212");
@@ -38,7 +44,7 @@ export function written(key, value) {
   const unit = /(_s|_um|_mm3_per_cycle|_units)$/.exec(key)?.[1];
   if (unit) return say(`unit${unit.replace("_", ".")}.of`, { value: short(value, THREE) });
   if (key.endsWith("_multiple")) return say("unit.multiple.of", { value: short(value, THREE) });
-  if (key.endsWith("_fraction")) return `${short(PER_CENT * value, THREE)} %`;
+  if (isShare(key)) return `${short(PER_CENT * value, THREE)} %`;
   return figure(key, value);
 }
 
@@ -48,10 +54,12 @@ export function written(key, value) {
  */
 export function changeOf({ key, change }) {
   const size = Math.abs(change ?? 0);
-  if (key.endsWith("_fraction")) return say("compare.points", { value: short(PER_CENT * size, TWO) });
+  if (isShare(key)) return say("compare.points", { value: short(PER_CENT * size, TWO) });
   const text = written(key, size);
   if (/[1-9]/.test(text) || size === 0) return text;
-  return key.endsWith("_rad") ? `${short(degreesOf(size), 1)}°` : short(size, 1);
+  if (key.endsWith("_rad")) return `${short(degreesOf(size), 1)}°`;
+  const unit = `unit.${key.split("_").pop()}.of`;
+  return has(unit) ? say(unit, { value: short(size, 1) }) : short(size, 1);
 }
 
 /** What a figure is called. @param {string} key */

@@ -110,15 +110,15 @@ fn touch(chain: &Chain) -> Figures {
     ]
 }
 
-/// What a crooked line costs; nothing without a drive.
+/// What a crooked line costs, the teeth's share of the offset included; nothing without a drive.
 fn line(scenario: &Scenario) -> Figures {
     let Some(line) = ChainLine::of(scenario) else { return Vec::new() };
     let crooked = Crooked::of(&line);
     let (span, drive) = (SpanSection::of(&crooked), DriveSection::of(&crooked));
     let most = |numbers: &[f64]| numbers.iter().copied().fold(0.0, f64::max);
     let mut told = vec![
-        ("free_offset_mm", span.free_offset_mm),
-        ("max_offset_mm", span.max_offset_mm),
+        ("free_aside_mm", span.free_offset_mm + span.tooth_float_mm),
+        ("max_aside_mm", span.max_offset_mm + span.tooth_float_mm),
         ("loss_fraction_straight", drive.loss_fraction_straight),
     ];
     told.extend(drive.loss_fraction_offset.map(|loss| ("loss_fraction_offset", loss)));

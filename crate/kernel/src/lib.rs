@@ -63,7 +63,7 @@
 //! of what follows from the sizes; [`sprocket`], the wheels; [`friction`], what joints and drives
 //! lose; [`fit`], many chains of one drawing: tolerance, chance, matching, cost; [`seating`], a joint that folds on a wheel;
 //! [`wear`], what wear adds; [`width`], how narrow it can go;
-//! [`reach`], what can get in; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in;
+//! [`reach`], what can get in; [`surface`], how smooth is smooth; [`posing`], one pitch in the hand; [`motion`]; [`scenario`] and [`table`], what comes in; [`caliper`], a chain of one's own by eight readings;
 //! [`drive`], a scenario's drive put together;
 //! [`run`], that drive as it moves; [`lot`], its many chains;
 //! [`report`] and [`answer`], what goes out; [`compare`], two chains side by side; [`scene`],
@@ -75,6 +75,7 @@
 
 pub mod answer;
 pub mod bow;
+pub mod caliper;
 pub mod chain;
 pub mod compare;
 pub mod contact;

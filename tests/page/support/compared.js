@@ -47,6 +47,44 @@ export function comparedSuite(engine, openHand) {
       assert.deepEqual(hand.complaints(), []);
     });
 
+    test("outlines of A stand on the drawing where it differs, and move in the same hand", async () => {
+      const dashes = () => hand.inside(() => [...document.querySelectorAll(".ghost path[stroke-dasharray]")].map((path) => path.getAttribute("d")));
+      await until(() => document.querySelector("svg.ghost"));
+      assert.deepEqual(await dashes(), [], "A stands as the chain does");
+      await narrow();
+      await until(() => document.querySelectorAll(".ghost path[stroke-dasharray]").length > 3);
+      const turned = await dashes();
+      assert.match(await hand.inside(textOf, ".ghost text"), /^A$/);
+      await hand.inside(focusOn, "#scrub");
+      await hand.press("Home");
+      await until((before) => [...document.querySelectorAll(".ghost path[stroke-dasharray]")].some((path, at) => path.getAttribute("d") !== before[at]), turned);
+      await press("compare.drop");
+      assert.equal(await hand.inside(() => document.querySelector("svg.ghost")), null);
+    });
+
+    test("a chain of one's own by caliper: refused beside the field, doubted, put on the bench, undone", async () => {
+      const before = await hash();
+      await press("compare.mine");
+      await until(() => document.querySelector("dialog.mine .mine-verdict")?.textContent.length > 10);
+      await hand.inside(focusOn, "#mine-over_inner_mm");
+      await until(() => document.querySelector('.caliper path[stroke="var(--lit)"]'));
+      await put("#mine-over_inner_mm", "2");
+      await until(() => document.querySelector("#mine-over_inner_mm-fault:not([hidden])")?.textContent.includes("larger than"));
+      await put("#mine-over_inner_mm", "17.58");
+      await until(() => /^Side gap 0\.23 mm, give or take 0\.03 mm/.test(document.querySelector(".mine-verdict")?.textContent ?? ""));
+      await put("#mine-doubt_mm", "0.2");
+      await until(() => /cannot tell/.test(document.querySelector(".mine-verdict")?.textContent ?? ""));
+      await put("#mine-pin_mm", "-1");
+      await until(() => document.querySelector("#mine-pin_mm-fault:not([hidden])"));
+      await put("#mine-pin_mm", "5.94");
+      await hand.inside(() => document.querySelector("dialog.mine .primary").click());
+      await until(() => !document.querySelector("dialog.mine") && /on=own/.test(location.hash));
+      assert.equal(await hand.inside(() => document.querySelector("#scenario").selectedOptions[0].textContent), words["mine.name"]);
+      await undo();
+      assert.equal(await hash(), before);
+      assert.deepEqual(hand.complaints(), []);
+    });
+
     test("a question of the worker has A's sentence under its own", async () => {
       await narrow();
       await click("#questions li:nth-child(3) button");

@@ -52,13 +52,16 @@ fn half_the_side_gap_is_told_by_its_size_in_what_it_changes_and_in_nothing_else(
     assert!((of("give", "side_gap_mm").change.unwrap() + 0.5 * gap_mm).abs() < 1e-12);
     assert!((of("give", "offset_limit_mm").change.unwrap() + 0.25 * gap_mm).abs() < 1e-12);
     assert_eq!(of("give", "pin_clearance_mm").way, "same");
-    assert_eq!(of("line", "free_offset_mm").way, "less");
+    assert_eq!(of("line", "free_aside_mm").way, "less");
     assert!(of("line", "friction_multiple").change.unwrap() > 0.0);
     assert_eq!(of("surface", "seated_fraction").way, "same");
     let (before, after) = (Report::of(&a), Report::of(&b));
-    let free = |report: &Report| report.span.as_ref().unwrap().free_offset_mm;
-    assert_eq!(of("line", "free_offset_mm").b, Some(free(&after)));
-    assert_eq!(of("line", "free_offset_mm").a, Some(free(&before)));
+    let free = |report: &Report| {
+        let span = report.span.as_ref().unwrap();
+        span.free_offset_mm + span.tooth_float_mm
+    };
+    assert_eq!(of("line", "free_aside_mm").b, Some(free(&after)));
+    assert_eq!(of("line", "free_aside_mm").a, Some(free(&before)));
 }
 
 #[test]

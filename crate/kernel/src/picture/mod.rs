@@ -4,12 +4,16 @@
 //! outlines and section lines are made anew only when one of those changes, and a pose only carries
 //! them. Everything that a page says in pixels is turned into the sheet's em and back here.
 
+mod caliper;
 mod caption;
+mod ghost;
 mod hidden;
 mod lens;
 mod place;
 mod running;
 
+pub use caliper::{CaliperState, construction_of, readings_of};
+pub use ghost::{GhostAsked, GhostDesk};
 pub use hidden::Hidden;
 pub use lens::{At, Magnified};
 pub use place::{GripPlace, Spot, ViewPlace};

@@ -16,11 +16,13 @@
 //!
 //! All visible words come from outside, in a [`Lexicon`]; the scene fills in the numbers.
 
+mod caliper;
 mod compose;
 mod drawing;
 mod extent;
 mod folding;
 mod force;
+mod ghost;
 mod grip;
 mod ground;
 mod item;
@@ -43,6 +45,7 @@ mod staging;
 
 pub use drawing::{Drawing, Figure, Show, section_lines};
 pub use folding::{FOLD_TIMES, Folding};
+pub use ghost::Standing;
 pub use item::{Align, CHARACTER_EM, Id, Ink, Item, Layer, Shape, Size, Text, Tint};
 pub use layout::Layout;
 pub use lens::{Lens, Thing};

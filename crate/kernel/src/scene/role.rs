@@ -54,6 +54,8 @@ pub enum Role {
     GripSign,
     /// The way a grip can go.
     GripPath,
+    /// The outline of a chain that is held for comparison.
+    Ghost,
     /// A patch of sheet that keeps lines off a text.
     Patch,
     /// The shaft of a force.
@@ -101,6 +103,8 @@ const GLOW_EM: f64 = 0.9;
 const CHAIN_EM: &[f64] = &[0.9, 0.22, 0.2, 0.22];
 /// Dotted.
 const DOTS_EM: &[f64] = &[0.22, 0.26];
+/// Long dash, two dots: the line of parts that stand elsewhere (ISO 128-2, from memory).
+const TWO_DOTS_EM: &[f64] = &[0.8, 0.2, 0.12, 0.2, 0.12, 0.2];
 const WHOLE: &[f64] = &[];
 
 impl Role {
@@ -146,6 +150,7 @@ impl Role {
             Self::Heavy | Self::Force | Self::Grip | Self::Rim => line(Ink::Ink, HEAVY_EM, WHOLE),
             Self::GripEnd => line(Ink::Ink, EDGE_EM, WHOLE),
             Self::GripPath => line(Ink::Ink, EDGE_EM, DOTS_EM),
+            Self::Ghost => line(Ink::Ink, FINE_EM, TWO_DOTS_EM),
             _ => None,
         }
     }

@@ -4,6 +4,7 @@ use super::View;
 use super::drawing::Drawing;
 use super::item::Id;
 use super::lexicon::Lexicon;
+use crate::chain::Sizes;
 use crate::contact::{Body, Elevation, Pose};
 use crate::plane::Placement;
 use crate::posing::{ContactState, Mode, Posing};
@@ -57,9 +58,14 @@ pub(super) struct Moved {
 
 impl<'a> Posed<'a> {
     pub fn of(staging: &Staging<'a>) -> Self {
-        match staging.posing {
-            Some(posing) => Self::settled(posing, staging.mode),
-            None => Self::straight(staging.drawing),
+        Self::standing(staging.drawing.chain(), staging.posing, staging.mode)
+    }
+
+    /// A drawn chain in its pose; without one, straight.
+    pub fn standing(chain: &Sizes, posing: Option<&'a Posing>, mode: Mode) -> Self {
+        match posing {
+            Some(posing) => Self::settled(posing, mode),
+            None => Self::straight(chain),
         }
     }
 
@@ -92,8 +98,8 @@ impl<'a> Posed<'a> {
         Self { plan, side: seen_from_side(side), across, contacts: posing.contacts(), moved }
     }
 
-    fn straight(drawing: &Drawing) -> Self {
-        let plan = Pose::straight(drawing.chain().sizes());
+    fn straight(sizes: &Sizes) -> Self {
+        let plan = Pose::straight(sizes);
         let across = Pose([Placement::default(); 6]);
         Self { plan, side: plan, across, contacts: &[], moved: Moved::default() }
     }

@@ -4,6 +4,7 @@
 //! finds it by its id. Nothing here may draw or wait.
 #![cfg_attr(not(target_arch = "wasm32"), allow(dead_code, reason = "only a page calls it"))]
 
+mod caliper;
 mod compare;
 mod fit;
 mod line;
@@ -63,6 +64,7 @@ impl Labourer {
     /// The question by its id.
     fn ask(&mut self, question: &str, scenario: &Scenario, asked: &JsValue) -> Answered {
         match question {
+            "caliper" => caliper::answer(scenario, asked),
             "compare" => self.compare.answer(scenario, asked),
             "fit" => self.fit.answer(scenario, asked),
             "line" => self.line.answer(scenario, asked),

@@ -1,0 +1,62 @@
+// The outlines of A over the drawing, in the same hand: made by the kernel's worker, painted over the canvas.
+
+import { byId } from "../dom.js";
+import { Paper } from "../leaves.js";
+import { questionOf } from "../questions.js";
+import { Steady } from "../steady.js";
+import { say } from "../words.js";
+
+/** @typedef {import("../session.js").Session} Session */
+
+/** The drawing's text, of the page's: as the stage lays it out. */
+const TEXT_SHARE = 0.84;
+
+export class Ghost {
+  paper = new Paper("ghost");
+  name = "";
+  shown = false;
+
+  /**
+   * @param {Session} session
+   * @param {import("./shadow.js").Shadow} shadow A on its own bench
+   */
+  constructor(session, shadow) {
+    this.session = session;
+    this.shadow = shadow;
+    /** @type {Steady<import("../leaves.js").Leaves>} */
+    this.steady = new Steady("ghost", "compare", () => this.show());
+    this.field = byId("field");
+    new ResizeObserver(() => this.shown && this.want(this.name)).observe(this.field);
+  }
+
+  /** @param {string} name */
+  want(name) {
+    const { session, shadow } = this;
+    this.name = name;
+    if (questionOf(session.work.ask).open) return this.clear();
+    this.shown = true;
+    const { at, held, springy, corner, how } = { ...session.work, ...(session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {}) };
+    const { clientWidth: width_px, clientHeight: height_px } = this.field;
+    const text_px = parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
+    const ghost = {
+      how, at, held, springy, corner, a_springy: shadow.work.springy, times: session.state.factor.value,
+      width_px, height_px, text_px, views: session.bench.views(), name: say("compare.a"),
+    };
+    this.steady.want(plain(session.bench.scenario()), { ghost, a: plain(shadow.bench.scenario()) });
+  }
+
+  show() {
+    if (!this.shown || this.steady.stale || !this.steady.answer) return;
+    this.paper.show(this.steady.answer, say("compare.ghost", { name: this.name }));
+    const canvas = byId("drawing");
+    if (this.paper.picture.previousElementSibling !== canvas) canvas.after(this.paper.picture);
+  }
+
+  clear() {
+    this.shown = false;
+    this.paper.picture.remove();
+  }
+}
+
+/** What can be seen of a scenario on the stage. @param {import("../kernel.js").Scenario} scenario */
+const plain = ({ format, title, chain, load, drive, limits }) => JSON.parse(JSON.stringify({ format, title, chain, load, drive, limits }));
