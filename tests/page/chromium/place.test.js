@@ -8,9 +8,10 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { after, before, describe, test } from "node:test";
 import { openChromium, openFirefox, visit } from "../support/hand.js";
-import { answered, centreOf, focusOn, opened, pictureMark, textOf } from "../support/inside.js";
+import { answered, centreOf, focusOn, opened, pictureMark, textOf, until } from "../support/inside.js";
 import { ROOT } from "../support/server.js";
 import { serving } from "../support/standing.js";
+import { words } from "../support/words.js";
 
 /** How the answer to the third question begins. */
 const COST = /^At .* aside/;
@@ -69,6 +70,7 @@ describe("the page's place, in Chromium", () => {
         await hand.inside(ask, "line");
         await hand.inside(answered);
         assert.match(await hand.inside(textOf, "#answer"), COST, "a question with a worker is answered");
+        assert.match(await sheetOf(hand), /^\d+\.\d+\.\d+/, "the review sheet is made");
         const outside = asked.urls.filter((url) => !/^(data|blob):/.test(url) && url.split("#")[0] !== href);
         assert.deepEqual([outside, asked.failed, hand.complaints()], [[], [], []]);
         await hand.goTo(page.address);
@@ -88,6 +90,7 @@ describe("the page's place, in Chromium", () => {
         await hand.inside(ask, "line");
         await hand.inside(answered);
         assert.match(await hand.inside(textOf, "#answer"), COST);
+        assert.match(await sheetOf(hand), /^\d+\.\d+\.\d+/, "the review sheet is made");
         assert.deepEqual(hand.complaints(), []);
       } finally {
         await hand.close();
@@ -100,6 +103,19 @@ describe("the page's place, in Chromium", () => {
 const ask = (id) => {
   location.hash = `#v=1&on=ferry-trike&ask=${id}`;
 };
+
+/**
+ * Makes the review sheet; gives the version on it. Nothing is kept for use without a network: the file is that itself.
+ * @param {import("../support/hand.js").Hand} hand
+ */
+async function sheetOf(hand) {
+  assert.equal(await hand.inside(() => document.querySelector("link[rel=manifest]")), null);
+  await hand.inside(() => document.querySelector("#keep").click());
+  await hand.inside(until(() => document.querySelector("dialog.keep[open]")));
+  await hand.inside((word) => [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === word).click(), words["keep.sheet.open"]);
+  await hand.inside(until(() => document.querySelector(".review .primary:not([disabled])")));
+  return hand.inside(textOf, ".review-version");
+}
 
 /**
  * Everything a browser asks for from now on, and what was not there.
