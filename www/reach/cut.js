@@ -13,6 +13,8 @@ const LEAST_WIDTH = 280;
 const [MOST_WIDTH, MOST_HEIGHT] = [760, 560];
 /** A stripe lies so many px off its wall, a number so many inside the metal. */
 const [OFF, INSIDE, DISC] = [3, 15, 9];
+/** Where along its wall a number may stand, the best first; how many radii apart two stand at least. */
+const [ALONG, CLEAR] = [[0.5, 0.85, 0.15], 2.3];
 /** Section lines by body: slope and distance, px. */
 const HATCH = /** @type {Record<string, [number, number]>} */ ({ held: [45, 9], inner: [-45, 7], "inner-near": [-30, 7], "first-roller": [60, 5] });
 /** The gaps in the order of their numbers. */
@@ -85,13 +87,18 @@ function bare(spans, taken) {
   }), spans);
 }
 
-/** The number of each gap, on the metal beside it. @param {WallLine[]} walls @param {Place} place */
+/** The number of each gap, on the metal beside it and clear of the others. @param {WallLine[]} walls @param {Place} place */
 function numbers(walls, place) {
+  /** @type {At[]} */
+  const taken = [];
   return GAPS.flatMap((gap, i) => {
     const wall = walls.findLast(({ face, ends }) => gapOf(face) === gap && endOf(face) !== "near" && ends[0][0] < 0);
     if (!wall) return [];
     const [a, b] = wall.ends.map(place);
-    const [x, y] = [(a[0] + b[0]) / 2 - INSIDE * wall.air[0], (a[1] + b[1]) / 2 + INSIDE * wall.air[1]];
+    const at = (/** @type {number} */ share) => /** @type {At} */ ([0, 1].map((k) => a[k] + share * (b[k] - a[k]) + (k ? INSIDE : -INSIDE) * wall.air[k]));
+    const clear = (/** @type {At} */ [px, py]) => taken.every(([x, y]) => Math.hypot(x - px, y - py) > CLEAR * DISC);
+    const [x, y] = ALONG.map(at).find(clear) ?? at(ALONG[0]);
+    taken.push([x, y]);
     return [draw("circle", { class: "disc", cx: x, cy: y, r: DISC }), draw("text", { class: "disc-number", x, y: y + 4, "text-anchor": "middle" }, String(i + 1))];
   });
 }

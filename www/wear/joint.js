@@ -1,7 +1,6 @@
 // One joint under load as new and worn, cut square to the pin, side by side.
 
 import { draw, make } from "../dom.js";
-import { gap } from "../figures.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./types.js").JointView} JointView */
@@ -64,9 +63,8 @@ function panel({ shapes, along_drawn_mm, across_drawn_mm, pin_drawn_mm, along_mm
     draw("path", { class: "axis", d: `M${x - edge - 6} ${axis}H${x + edge + 6}` }),
     draw("path", { class: "dimension", d: `M${from} ${axis}H${to}M${up[0]} ${up[1]}V${low[1]}` }),
     draw("path", { class: "pull", d: `M${x - edge - 4} ${axis}h-12m5 -4l-5 4l5 4M${x + edge + 4} ${axis}h12m-5 -4l5 4l-5 4` }),
-    text(from - 6, axis + 4, gap(along_mm), "number", "end"),
     text(x, 16, say(word), "name"),
-    text(x, y + edge + 20, say("wear.joint.along", { along_mm })),
+    text(x, y + edge + 20, say("wear.joint.along", { along_mm }), "name"),
     text(x, y + edge + 40, say("wear.joint.clear", { across_mm }), "soft"),
   ];
 }

@@ -8,7 +8,7 @@ import { say } from "../words.js";
 /** @typedef {import("./types.js").Corner} Corner */
 
 const [NARROWEST, WIDEST, HEIGHT] = [260, 560, 190];
-const MARGIN = { x: 46, y: 24 };
+const MARGIN = { x: 70, y: 24 };
 
 /**
  * @param {WearState} state
