@@ -92,12 +92,9 @@ class Compare {
     if (!a) return;
     const held = keptOf(session);
     const { file } = a;
-    if (file) {
-      session.scenarios.set(OWN, file);
-      keepOwn(session);
-    }
-    const on = file ? OWN : a.on;
-    await session.begin({ ...workWith(session.work, { ...a, on }), a: held });
+    if (file) session.scenarios.set(OWN, file);
+    session.put({ ...workWith(session.work, { ...a, on: file ? OWN : a.on }), a: held });
+    if (file) await keepOwn(session);
     session.commit();
     this.tell("compare.swapped");
   }

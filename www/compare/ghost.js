@@ -33,7 +33,7 @@ export class Ghost {
   want(name) {
     const { session, shadow } = this;
     this.name = name;
-    if (questionOf(session.work.ask).open) return this.clear();
+    if (questionOf(session.work.ask).open || session.worn_mm > 0) return this.clear(); // A is drawn as new only
     this.shown = true;
     const { at, held, springy, corner, how } = { ...session.work, ...(session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {}) };
     const { clientWidth: width_px, clientHeight: height_px } = this.field;

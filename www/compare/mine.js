@@ -132,10 +132,15 @@ class Mine {
       format: 1, title: say("mine.name"), about: say("mine.about"), source: say("mine.source", { doubt: gap(this.asked.doubt_mm) }),
       chain: { construction: made.construction, ...made.stated },
     });
+    const last = { name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) };
     session.scenarios.set(OWN, { name: scenario.title, scenario });
-    keepOwn(session);
-    const faults = await session.begin(anew(session.work, OWN));
-    if (faults.length > 0) return this.refuse(faults);
+    const faults = session.put(anew(session.work, OWN));
+    if (faults.length > 0) {
+      if (last.scenario) session.scenarios.set(OWN, { ...last, scenario: last.scenario });
+      else session.scenarios.drop(OWN);
+      return this.refuse(faults);
+    }
+    await keepOwn(session);
     session.commit();
     this.element.close();
     byId("answer").scrollIntoView({ block: "nearest" });
