@@ -10,6 +10,8 @@ import { say } from "../words.js";
 
 /** The drawing's text, of the page's: as the stage lays it out. */
 const TEXT_SHARE = 0.84;
+/** Pitches that differ by more than this share are of chains too unlike to be laid over each other. */
+const FAR = 0.1;
 
 export class Ghost {
   paper = new Paper("ghost");
@@ -29,11 +31,17 @@ export class Ghost {
     new ResizeObserver(() => this.shown && this.want(this.name)).observe(this.field);
   }
 
+  /** Whether A's pitch is so far from this chain's that its outlines would not lie over it. */
+  get apart() {
+    const [a, b] = [this.shadow, this.session].map(({ state }) => state.sizes.pitch_mm);
+    return Math.abs(a - b) > FAR * b;
+  }
+
   /** @param {string} name */
   want(name) {
     const { session, shadow } = this;
     this.name = name;
-    if (questionOf(session.work.ask).open || session.worn_mm > 0) return this.clear(); // A is drawn as new only
+    if (questionOf(session.work.ask).open || session.worn_mm > 0 || this.apart) return this.clear(); // A is drawn as new only
     this.shown = true;
     const { at, held, springy, corner, how } = { ...session.work, ...(session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {}) };
     const { clientWidth: width_px, clientHeight: height_px } = this.field;
