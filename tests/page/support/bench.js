@@ -22,12 +22,13 @@ export async function openBench(said = words) {
 
 /**
  * The worker's head without a worker: its script, run here.
- * @returns {Promise<(question: string, scenario: object, asked?: object) => {answer?: any, faults?: any[]}>}
+ * @returns {Promise<((question: string, scenario: object, asked?: object) => {answer?: any, faults?: any[]}) & {memory: () => number}>} and how much memory it has, bytes
  */
 export async function openLabourer() {
   const script = readFileSync(join(SITE, "lightgap_worker.js"), "utf8");
   const glue = new Function(`let onmessage; ${script}; return wasm_bindgen;`)();
-  await glue({ module_or_path: readFileSync(join(SITE, "lightgap_worker_bg.wasm")) });
+  const { memory } = await glue({ module_or_path: readFileSync(join(SITE, "lightgap_worker_bg.wasm")) });
   const head = new glue.Labourer();
-  return (question, scenario, asked = {}) => head.answer(question, scenario, asked);
+  const ask = (/** @type {string} */ question, /** @type {object} */ scenario, asked = {}) => head.answer(question, scenario, asked);
+  return Object.assign(ask, { memory: () => memory.buffer.byteLength });
 }
