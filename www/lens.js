@@ -1,7 +1,7 @@
 // The round magnifier: the true gap beside a thing that people know, where the pointer or the focus is.
 
 import { byId, make } from "./dom.js";
-import { gap } from "./figures.js";
+import { gap, unitInUse } from "./figures.js";
 import { theme } from "./theme.js";
 import { contactName, say } from "./words.js";
 
@@ -31,6 +31,10 @@ export class Lens {
 
   /** Where the sections lay when it was seated. */
   seated = "";
+  /** What the choice of things was made of. */
+  offered = "";
+  /** As wide as the page lays it out, in CSS pixels: read when that changes, since to read it is to lay the page out. */
+  size = 0;
 
   /** @param {Stage} stage */
   constructor(stage) {
@@ -49,7 +53,7 @@ export class Lens {
       this.show();
     });
     stage.afterPaint.push(() => this.seat());
-    new ResizeObserver(() => this.show()).observe(this.canvas);
+    new ResizeObserver(() => this.fit()).observe(this.canvas);
     this.things = session.bench.catalogue().things;
     this.menu.addEventListener("change", () => session.move({ beside: this.menu.value }, true));
   }
@@ -57,6 +61,9 @@ export class Lens {
   /** The things that may lie beside the gap, in the unit in use, and where their sizes come from. */
   offer() {
     const { beside } = this.session.work;
+    const now = `${unitInUse()} ${beside}`;
+    if (now === this.offered) return;
+    this.offered = now;
     const texts = this.things.map(({ key, thing_mm }) => say("lens.thing", { thing: say(`thing.${key}`), thing_mm }));
     if (this.menu.options[0]?.text !== texts[0]) {
       this.menu.replaceChildren(...this.things.map(({ key }, i) => make("option", { value: key }, texts[i])));
@@ -84,7 +91,7 @@ export class Lens {
   /** Stands on the drawing where the section across leaves room above it, else beside the lists. */
   seat() {
     const places = this.session.bench.views();
-    const now = JSON.stringify([places, this.stage.field.clientWidth]);
+    const now = JSON.stringify([places, this.stage.width]);
     if (now === this.seated) return;
     this.seated = now;
     const side = places.find(({ view }) => view === "elevation");
@@ -108,7 +115,7 @@ export class Lens {
    */
   roomOver(across, plan) {
     const { bench } = this.session;
-    let half = this.stage.field.clientWidth - across.x_px - EDGE_PX;
+    let half = this.stage.width - across.x_px - EDGE_PX;
     while (half > LEAST_PX / 2 && bench.view_at(across.x_px - half + BESIDE_PX, across.y_px)?.view !== "end") half -= BESIDE_PX;
     const caption = CAPTION_REM * parseFloat(getComputedStyle(document.documentElement).fontSize);
     return Math.min(2 * half, HIGH * (across.y_px - plan.y_px), 2 * (plan.y_px - EDGE_PX) - caption, MOST_PX);
@@ -120,12 +127,18 @@ export class Lens {
     return contacts.find(({ id }) => id === lit) ?? contacts.find(({ mark }) => mark !== "open") ?? contacts[0] ?? null;
   }
 
+  fit() {
+    this.size = this.canvas.clientWidth || this.size;
+    this.show();
+  }
+
   show() {
-    const { session, canvas } = this;
-    const size = canvas.clientWidth;
+    const { session, canvas, size } = this;
     if (size === 0) return;
-    canvas.width = canvas.height = Math.round(size * devicePixelRatio);
+    const pixels = Math.round(size * devicePixelRatio);
+    if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
     this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
+    this.context.clearRect(0, 0, size, size);
     const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at, session.work.beside);
     const seen = (this.pointed && hold(this.pointed)) ?? hold(this.chosen()?.id ?? "");
     this.figure.hidden = !seen;

@@ -14,6 +14,8 @@ export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
   field = byId("field");
+  /** As wide as the page lays it out, in CSS pixels. */
+  width = 0;
   /** @type {(() => void)[]} */
   afterPaint = [];
 
@@ -59,6 +61,7 @@ export class Stage {
   fit() {
     const { clientWidth, clientHeight } = this.field;
     if (clientWidth < SMALL || clientHeight < SMALL) return;
+    this.width = clientWidth;
     this.canvas.width = Math.round(clientWidth * devicePixelRatio);
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
     this.lay();

@@ -1,0 +1,128 @@
+// A drag of ten seconds on every question, in Chromium with its window on no screen: what a frame's scripts take on the
+// page's own thread, from the first event of the frame to the last draw call (rasterising left out), in time of that
+// thread, so that other programs count little; the longest task; and what a thousand drags leave in memory. `node tests/bench/drag.mjs` (behind it a question's id, for that one
+// alone); it prints, and ends with 1 where a goal is missed, since times depend on the machine and its load.
+
+import { openChromium } from "../page/support/hand.js";
+import { answered, opened } from "../page/support/inside.js";
+import { startPage } from "../page/support/server.js";
+
+const SECONDS = Number(process.env.SECONDS ?? 10);
+const PER_SECOND = 60;
+const GOAL_MS = 4;
+const LONG_TASK_MS = 50;
+const DRAGS = Number(process.env.DRAGS ?? 1000);
+/** Growth by more than this over a thousand drags is a leak, bytes: a thousandth of what a drag draws. */
+const MOST_GROWTH = 1e6;
+const US_PER_MS = 1000;
+/** A drag on each question: what is taken hold of, and the chain whose question it is. */
+const HELD = {
+  give: ["ferry-winch", "#grips .grip:not([hidden])"],
+  touch: ["ferry-winch", "#grips .grip:not([hidden])"],
+  line: ["ferry-trike", ".own input[type=range]"],
+  fit: ["ferry-thousand", ".own input[type=range]"],
+  wear: ["tired-trike", ".own input[type=range]"],
+  reach: ["oiled-winch", ".own input[type=range]"],
+  surface: ["dusty-trike", ".own input[type=range]"],
+  width: ["ferry-trike", ".own input[type=range]"],
+};
+const KINDS = new Set(["EventDispatch", "FireAnimationFrame", "TimerFire", "RunMicrotasks", "FunctionCall"]);
+
+/** Where to press, and how far to go to either side. @param {any} hand @param {string} selector */
+const place = (hand, selector) =>
+  hand.inside((/** @type {string} */ selector) => {
+    const found = [...document.querySelectorAll(selector)].find((each) => each.getClientRects().length > 0);
+    if (!found) throw new Error(`there is no ${selector}`);
+    found.scrollIntoView({ block: "center" });
+    const { x, y, width, height } = found.getBoundingClientRect();
+    const name = found.getAttribute("aria-label") ?? "";
+    return { x: x + width / 2, y: y + height / 2, reach: Math.max(60, width / 3), name };
+  }, selector);
+
+/** To and fro and a little up and down. @param {{x: number, y: number, reach: number}} at @param {number} turn */
+const along = ({ x, y, reach }, turn) => [x + reach * Math.sin(turn / 25), y + 20 * Math.sin(turn / 40)];
+
+/**
+ * The scripts' time of each frame, and of each task, from what the browser recorded: a frame ends with the task that runs
+ * what was put off to it.
+ * @param {any[]} events
+ */
+function spent(events) {
+  const main = events.find(({ name }) => name === "FireAnimationFrame");
+  if (!main) return { frames: [], tasks: [] };
+  const own = events.filter(({ pid, tid, ph, tdur }) => ph === "X" && tdur && pid === main.pid && tid === main.tid);
+  const scripts = own.filter(({ name }) => KINDS.has(name)).sort((a, b) => a.ts - b.ts);
+  const tasks = own.filter(({ name }) => name === "RunTask").sort((a, b) => a.ts - b.ts);
+  /** @type {number[]} */
+  const frames = [];
+  let [sum, until, next] = [0, 0, 0];
+  for (const { ts, dur } of tasks) {
+    let ends = false;
+    for (; next < scripts.length && scripts[next].ts < ts + dur; next++) {
+      const script = scripts[next];
+      if (script.ts < until) continue;
+      [sum, until] = [sum + script.tdur, script.ts + script.dur];
+      ends ||= script.name === "FireAnimationFrame";
+    }
+    if (!ends) continue;
+    frames.push(sum / US_PER_MS);
+    sum = 0;
+  }
+  return { frames: frames.sort((a, b) => a - b), tasks: tasks.map(({ tdur }) => tdur / US_PER_MS) };
+}
+
+/** Bytes that scripts hold once what nobody needs is gone. @param {any} session */
+async function held(session) {
+  await session.send("HeapProfiler.collectGarbage");
+  return (await session.send("Runtime.getHeapUsage")).usedSize;
+}
+
+/** @param {any} page @param {{x: number, y: number, reach: number}} at @param {number} moves @param {number} pause_ms */
+async function drag(page, at, moves, pause_ms) {
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  for (let turn = 0; turn < moves; turn++) {
+    const [x, y] = along(at, turn);
+    await page.mouse.move(x, y);
+    if (pause_ms > 0) await page.waitForTimeout(pause_ms);
+  }
+  await page.mouse.up();
+}
+
+/** @param {string} address @param {string} id @param {string[]} how */
+async function measure(address, id, [chain, selector]) {
+  const hand = await openChromium({ viewport: { width: 1280, height: 800 } });
+  const page = hand.page;
+  await hand.goTo(`${address}#v=1&on=${chain}&ask=${id}`);
+  await hand.inside(opened);
+  await hand.inside(answered);
+  await drag(page, await place(hand, selector), PER_SECOND, 0);
+  await hand.inside(answered);
+  const at = await place(hand, selector);
+  const browser = page.context().browser();
+  await browser.startTracing(page, { categories: ["devtools.timeline", "disabled-by-default-devtools.timeline"] });
+  await drag(page, at, SECONDS * PER_SECOND, US_PER_MS / PER_SECOND);
+  await hand.inside(answered);
+  const { frames, tasks } = spent(JSON.parse((await browser.stopTracing()).toString()).traceEvents);
+  const session = await page.context().newCDPSession(page);
+  const before = await held(session);
+  for (let turn = 0; turn < DRAGS; turn++) await drag(page, at, 2, 0);
+  await hand.inside(answered);
+  const grown = (await held(session)) - before;
+  await hand.close();
+  const share = (/** @type {number} */ part) => frames[Math.floor(part * (frames.length - 1))] ?? NaN;
+  const longest = Math.max(...tasks);
+  const good = share(0.95) <= GOAL_MS && longest < LONG_TASK_MS && grown < MOST_GROWTH;
+  console.log(`DRAG ${id} (${chain}, ${at.name}): ${frames.length} frames, median ${share(0.5).toFixed(2)} ms, 95 % ${share(0.95).toFixed(2)} ms (goal ${GOAL_MS}), longest task ${longest.toFixed(1)} ms (goal ${LONG_TASK_MS}); ${DRAGS} drags leave ${(grown / US_PER_MS).toFixed(0)} kB${good ? "" : ": MISSED"}`);
+  return good;
+}
+
+const wanted = process.argv[2];
+const site = await startPage();
+let good = true;
+try {
+  for (const [id, how] of Object.entries(HELD)) if (!wanted || wanted === id) good = (await measure(site.address, id, how)) && good;
+} finally {
+  await site.stop();
+}
+process.exitCode = good ? 0 : 1;
