@@ -13,6 +13,7 @@ use ::clarabel::solver::SolverStatus;
 use cases::Case;
 use lightgap::chain::{Construction, Sizes};
 use lightgap::plane::{Placement, Point};
+use lightgap::solve::{Solver, Start, Status};
 use lightgap::strand::{Ends, LinkPose, Outcome, Setup, Strand};
 use proptest::prelude::*;
 use proptest::test_runner::Config;
@@ -24,6 +25,14 @@ const SUMS: f64 = 1e-6;
 const NUDGE: f64 = 1e-5;
 /// Weight of a step, in tensions over pitches: zero where the step is zero.
 const HELD: f64 = 1e-3;
+
+/// Unknowns that a row can couple lie at most so far apart: two links of four and a spring.
+const BAND: usize = 8;
+/// How far past the largest offset link n is carried, and how far back from it, in pitches.
+const CARRIED: [f64; 2] = [0.02, 0.3];
+/// The largest offset is found to 1e-4 of the pitch, and linear gaps let a little more pass than exact
+/// ones, in pitches.
+const LARGEST: f64 = 1e-3;
 
 /// What moves in a link: one or two slides along it, its place across, its yaw; and the springy yaw of
 /// the joint before it.
@@ -181,7 +190,7 @@ impl Standing {
     fn case(&self, stiffness_n_mm: Option<f64>, further_mm: f64) -> Case {
         let p = self.sizes.pitch_mm;
         let last = self.links.len() - 1;
-        let mut case = Case::new(self.free.len(), self.free.len() - 1);
+        let mut case = Case::new(self.free.len(), BAND);
         for (i, &(link, motion)) in self.free.iter().enumerate() {
             let stiff = stiffness_n_mm.unwrap_or(0.0) / (TENSION_N * p * p);
             let springs = motion == Motion::Spring;
@@ -205,6 +214,26 @@ impl Standing {
                 gap_mm += further_mm * self.change(&pair, last, Motion::Across);
             }
             case.row(first, &line, gap_mm);
+        }
+        case
+    }
+}
+
+impl Standing {
+    /// How far link n gets, mm, of the way that it is to be carried further: the last unknown, the only
+    /// thing that this problem weighs.
+    fn reach(&self, further_mm: f64) -> Case {
+        let last = self.links.len() - 1;
+        let mut case = self.case(None, 0.0);
+        let reach = case.unknowns;
+        case.unknowns += 1;
+        case.hessian = vec![(reach, reach, 1.0)];
+        case.gradient = vec![0.0; reach];
+        case.gradient.push(-further_mm);
+        for (pair, row) in self.pairs().iter().zip(&mut case.rows) {
+            if pair.joint + 1 == last {
+                row.1.push(self.change(pair, last, Motion::Across));
+            }
         }
         case
     }
@@ -273,5 +302,40 @@ proptest! {
             prop_assert!((pin_n - pin).abs() <= within_n, "pin {} {} {}", joint, pin_n, pin);
             prop_assert!((face_n - face).abs() <= within_n, "face {} {} {}", joint, face_n, face);
         }
+    }
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 2, ..chains::fixed() })]
+
+    /// Two cases, the same in every run: the largest offset is sought afresh three times for each.
+    ///
+    /// About the pose at the largest offset, link n carried further: no step keeps every gap, say both
+    /// solvers, and the strand has no pose. Carried back: a step, and a pose. And how much of the way is
+    /// too far is what the strand says.
+    #[test]
+    fn a_conic_solver_refuses_what_is_too_far(asked in asked(), share in 0.0..1.0_f64) {
+        let p = asked.sizes.pitch_mm;
+        let mut rigid = strand(&asked, None);
+        let largest_mm = rigid.largest_offset_mm().expect("rigid");
+        prop_assert_eq!(rigid.solve(largest_mm).outcome, Outcome::Solved);
+        let standing = Standing::new(&asked.sizes, rigid.links(), false);
+        let by_mm = (CARRIED[0] + share * (CARRIED[1] - CARRIED[0])) * p;
+        let room_mm = largest_mm - rigid.free_offset_mm();
+        for (further_mm, status, refusal, outcome) in [
+            (by_mm, Status::Infeasible, SolverStatus::PrimalInfeasible, Outcome::NoPose),
+            (-by_mm.min(0.5 * room_mm), Status::Solved, SolverStatus::Solved, Outcome::Solved),
+        ] {
+            let case = standing.case(None, further_mm);
+            let report = Solver::new().solve(&case.problem(), Start::Cold);
+            prop_assert_eq!(report.status, status, "{} of {}", further_mm, largest_mm);
+            prop_assert_eq!(clarabel::pose(&case).solve().status, refusal);
+            prop_assert_eq!(strand(&asked, None).solve(largest_mm + further_mm).outcome, outcome);
+        }
+        let opinion = clarabel::pose(&standing.reach(by_mm)).solve_closely();
+        prop_assert_eq!(opinion.status, SolverStatus::Solved);
+        let reached_mm = opinion.x[opinion.x.len() - 1];
+        println!("{} joints: {:.2e} pitches past the largest offset", asked.joints, reached_mm / p);
+        prop_assert!(reached_mm.abs() <= LARGEST * p, "{}", reached_mm);
     }
 }
