@@ -9,8 +9,12 @@ import { say } from "../words.js";
 const EDGE = 12;
 /** Pictures narrower than this, px, name a limit by its value alone. */
 const NARROW = 420;
+/** Room that the whole name of a limit takes beside its line, px. */
+const NAME = 150;
 /** Room that half a number takes at an edge, px. */
 const HALF = 30;
+/** Between a line and its name, px. */
+const BESIDE = 5;
 /** So much of the picture, as a share of what is shown, is left to the metal beside a gap. */
 const METAL = 0.2;
 /** From this many times the whole reach on, zero is too far away to be shown. */
@@ -66,22 +70,36 @@ export const bounds = ({ at_least, at_most }) =>
   /** @type {[string, number][]} */ ([["least", at_least], ["most", at_most]].filter(([, value]) => value !== null));
 
 /**
- * The demand's limits as lines across a picture, named at its top.
+ * Where the names of limits stand, so much room taken by each: outwards of its line, inwards at an edge.
+ * @param {DemandView} demand
+ * @param {Scale} scale
+ * @param {number} room
+ */
+const seats = (demand, scale, room) =>
+  bounds(demand).map(([kind, value]) => {
+    const x = scale.x(value);
+    const left = kind === "least" ? x > room : x > scale.width - room;
+    return { left, from: left ? x - BESIDE - room : x + BESIDE };
+  });
+
+/**
+ * The demand's limits as lines across a picture, named at its top; by the value alone where two names would lie over
+ * each other.
  * @param {DemandView} demand
  * @param {Scale} scale
  * @param {number} top
  * @param {number} bottom
  */
 export function limitLines(demand, scale, top, bottom) {
-  return bounds(demand).flatMap(([kind, value]) => {
-    const x = scale.x(value);
-    const narrow = scale.width < NARROW;
-    const room = narrow ? 2 * HALF : 150;
-    const left = kind === "least" ? x > room : x > scale.width - room;
+  const [one, other] = seats(demand, scale, NAME);
+  const narrow = scale.width < NARROW || (other && Math.abs(one.from - other.from) < NAME);
+  const places = seats(demand, scale, narrow ? 2 * HALF : NAME);
+  return bounds(demand).flatMap(([kind, value], i) => {
+    const [x, { left }] = [scale.x(value), places[i]];
     const words = say(narrow ? "fit.bound" : `fit.bound.${kind}`, { value: figure(demand.quantity, value) });
     return [
       draw("path", { class: "bound", d: `M${x} ${top}V${bottom}` }),
-      draw("text", { class: "bound-name", x: left ? x - 5 : x + 5, y: top + 11, "text-anchor": left ? "end" : "start" }, words),
+      draw("text", { class: "bound-name", x: left ? x - BESIDE : x + BESIDE, y: top + 11, "text-anchor": left ? "end" : "start" }, words),
     ];
   });
 }
