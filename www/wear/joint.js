@@ -64,7 +64,7 @@ function panel({ shapes, along_drawn_mm, across_drawn_mm, pin_drawn_mm, along_mm
     draw("path", { class: "dimension", d: `M${from} ${axis}H${to}M${up[0]} ${up[1]}V${low[1]}` }),
     draw("path", { class: "pull", d: `M${x - edge - 4} ${axis}h-12m5 -4l-5 4l5 4M${x + edge + 4} ${axis}h12m-5 -4l5 4l-5 4` }),
     text(x, 16, say(word), "name"),
-    text(x, y + edge + 20, say("wear.joint.along", { along_mm }), "name"),
+    text(x, y + edge + 20, say("wear.joint.along", { along_mm })),
     text(x, y + edge + 40, say("wear.joint.clear", { across_mm }), "soft"),
   ];
 }
