@@ -23,7 +23,7 @@ pub struct Step {
     pub say: String,
     /// What changes: paths such as `chain.outer_spacing_mm` and their new values.
     pub set: Vec<(String, Value)>,
-    /// Where to look: one of [`LOOKS`].
+    /// Where to look: a section of the drawing (`section`, `side`, `end`) or a picture of a question (`dust`).
     pub look: Option<&'static str>,
     /// The question to turn to.
     pub question: Option<&'static str>,
