@@ -68,10 +68,9 @@ pub fn built() -> Result<Site, Trouble> {
 /// beside it for servers that hand out `NAME.br`; and what keeps the page for use without a network.
 fn write(site: &Site, folder: &Path) -> Result<(), Trouble> {
     let mut kept = keeper::Kept::default();
-    for name in site.names()? {
-        let mut bytes = site.required(&name)?;
+    for (name, mut bytes) in site.files()? {
         if name == "index.html" {
-            let page = preload::named(site, &String::from_utf8_lossy(&bytes));
+            let page = preload::named(&String::from_utf8_lossy(&bytes));
             bytes = policy::with_meta(&page, &policy::in_page())?.into_bytes();
         }
         kept.add(&name, &bytes);

@@ -229,7 +229,11 @@ mod tests {
     #[test]
     fn modules_become_functions_and_their_names_hand_on_what_those_give() {
         let files = [
-            ("main.js", "import { one as first } from \"./a-b.js\";\nfirst();\n"),
+            (
+                "main.js",
+                "import { one as first } from \"./a-b.js\";\n\
+                 first(() => import(\"./line/line.js\"));\n",
+            ),
             (
                 "a-b.js",
                 "import own, {\n  x,\n  y\n} from \"./g.js\";\nexport const one = () => own(x, y);\n",
@@ -250,7 +254,7 @@ mod tests {
             )
         );
         at(
-            "export const main$ = once(() => {\nconst { one: first } = a$b$();\nfirst();\nreturn {  };\n});",
+            "export const main$ = once(() => {\nconst { one: first } = a$b$();\nfirst(() => import(\"./line/line.js\"));\nreturn {  };\n});",
         );
         let stand_in = |name| gathered.stand_in(name).expect("it is there");
         assert_eq!(stand_in("main.js"), "import { main$ } from \"./first.js\";\nmain$();\n");
@@ -259,6 +263,7 @@ mod tests {
             "import { g$ } from \"./first.js\";\nexport const { z, x, y } = g$();\nexport default g$().default;\n"
         );
         assert!(gathered.stand_in("line.js").is_none() && gathered.holds("a-b.js"));
+        assert!(!gathered.holds("line/line.js"), "what is opened later stays out");
     }
 
     #[test]

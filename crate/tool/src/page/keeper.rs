@@ -1,15 +1,15 @@
 //! The script that keeps the page for use without a network: a service worker that knows every file
 //! of one version by its mark.
 
-use sha2::Digest;
+use super::packed::digest;
 use std::collections::BTreeMap;
 
 /// How the script is called in the site.
 pub const NAME: &str = "keeper.js";
 /// What it does, behind the version and the list.
 const SCRIPT: &str = include_str!("keeper.js");
-/// Bytes of a SHA-256 that tell files and versions apart.
-const BYTES: usize = 8;
+/// Letters of a digest that tell files and versions apart.
+const LETTERS: usize = 16;
 
 /// The files of one version, each with a mark of what it holds.
 #[derive(Default)]
@@ -33,8 +33,9 @@ impl Kept {
 
 /// The first bytes of what SHA-256 makes of a file.
 fn mark(bytes: &[u8]) -> String {
-    let digest = sha2::Sha256::digest(bytes);
-    digest.iter().take(BYTES).fold(String::new(), |mark, byte| format!("{mark}{byte:02x}"))
+    let mut mark = digest(bytes);
+    mark.truncate(LETTERS);
+    mark
 }
 
 #[cfg(test)]

@@ -22,7 +22,7 @@ pub fn packed(bytes: &[u8]) -> Result<Option<Vec<u8>>, Trouble> {
     if bytes.len() < WORTH {
         return Ok(None);
     }
-    let file = shelf().join(name_of(bytes));
+    let file = shelf().join(digest(bytes));
     if let Ok(kept) = std::fs::read(&file) {
         return Ok(Some(kept));
     }
@@ -39,8 +39,9 @@ fn shelf() -> PathBuf {
     place::target().join("packed")
 }
 
-fn name_of(bytes: &[u8]) -> String {
-    sha2::Sha256::digest(bytes).iter().fold(String::new(), |name, byte| format!("{name}{byte:02x}"))
+/// The SHA-256 of some bytes (FIPS 180-4), in hexadecimal.
+pub fn digest(bytes: &[u8]) -> String {
+    sha2::Sha256::digest(bytes).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"))
 }
 
 fn squeeze(bytes: &[u8]) -> std::io::Result<Vec<u8>> {

@@ -76,17 +76,21 @@ async fn file(State(site): State<Arc<Site>>, request: Request) -> Response {
 /// The bytes of a file as they are handed out.
 fn handed(site: &Site, name: &str) -> Option<Vec<u8>> {
     match name {
-        "index.html" => site.read(name).map(|bytes| preload::in_bytes(site, bytes)),
         keeper::NAME => kept(site),
-        _ => site.read(name),
+        _ => site.read(name).map(|bytes| finished(name, bytes)),
     }
+}
+
+/// A file of the site as it is handed out.
+fn finished(name: &str, bytes: Vec<u8>) -> Vec<u8> {
+    if name == "index.html" { preload::in_bytes(bytes) } else { bytes }
 }
 
 /// What keeps the page for use without a network, for the files as they are now.
 fn kept(site: &Site) -> Option<Vec<u8>> {
     let mut kept = keeper::Kept::default();
-    for name in site.names().ok()? {
-        kept.add(&name, &handed(site, &name)?);
+    for (name, bytes) in site.files().ok()? {
+        kept.add(&name, &finished(&name, bytes));
     }
     Some(kept.script())
 }

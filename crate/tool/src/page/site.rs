@@ -3,7 +3,7 @@
 use super::bare::bare;
 use super::gather::{self, Gathered};
 use crate::trouble::Trouble;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 /// A site put together from folders, each shown under a name; earlier ones win.
@@ -53,10 +53,27 @@ impl Site {
         if !name.ends_with(".js") || name.contains('/') {
             return self.source(name);
         }
-        let Ok(gathered) = self.gathered() else { return self.source(name) };
-        match name {
-            gather::FIRST => Some(gathered.text().into_bytes()),
-            _ => gathered.stand_in(name).map(String::into_bytes).or_else(|| self.source(name)),
+        self.read_beside(self.gathered().ok().as_ref(), name)
+    }
+
+    /// Every file of the site with its bytes, by path, in order.
+    pub fn files(&self) -> Result<BTreeMap<String, Vec<u8>>, Trouble> {
+        let gathered = self.gathered().ok();
+        let file = |name: String| {
+            let bytes = self.read_beside(gathered.as_ref(), &name);
+            Ok((name.clone(), bytes.ok_or_else(|| missing(&name))?))
+        };
+        self.names()?.into_iter().map(file).collect()
+    }
+
+    /// A file beside the modules of the first screen, where those could be gathered.
+    fn read_beside(&self, gathered: Option<&Gathered>, name: &str) -> Option<Vec<u8>> {
+        match gathered {
+            Some(gathered) if name == gather::FIRST => Some(gathered.text().into_bytes()),
+            Some(gathered) if gathered.holds(name) => {
+                gathered.stand_in(name).map(String::into_bytes)
+            }
+            _ => self.source(name),
         }
     }
 
@@ -79,7 +96,7 @@ impl Site {
 
     /// Like `read`, for a file that must be there.
     pub fn required(&self, name: &str) -> Result<Vec<u8>, Trouble> {
-        self.read(name).ok_or_else(|| Trouble::Said(format!("the site has no {name}")))
+        self.read(name).ok_or_else(|| missing(name))
     }
 
     /// Every file of the site, by path, in order.
@@ -96,6 +113,10 @@ impl Site {
         }
         Ok(names)
     }
+}
+
+fn missing(name: &str) -> Trouble {
+    Trouble::Said(format!("the site has no {name}"))
 }
 
 /// Whether every step of the path is an ordinary, visible name in plain letters.
