@@ -24,6 +24,11 @@ impl Construction {
             Self::Collared => "collared",
         }
     }
+
+    /// The construction of a word, if there is one.
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|construction| construction.key() == key)
+    }
 }
 
 /// The sizes of one chain, mm, unchecked. Fields are named as in a scenario's `chain`; what each

@@ -1,7 +1,7 @@
 //! A chain made of a caliper's readings, as a page shows it.
 
 use crate::caliper::{Doubtful, Made, Measured, Reading};
-use crate::chain::{Construction, Dimension};
+use crate::chain::Dimension;
 use crate::paint::{Leaves, leaves};
 use crate::report::named;
 use crate::scene::Scene;
@@ -48,11 +48,6 @@ impl CaliperState {
             picture: leaves(&scene, TEXT_PX),
         }
     }
-}
-
-/// The construction of a word; none of any other.
-pub fn construction_of(key: &str) -> Option<Construction> {
-    Construction::ALL.iter().copied().find(|known| known.key() == key)
 }
 
 /// The readings that a chain would give, by their keys, mm.

@@ -82,9 +82,8 @@ fn stand<'a>(
 fn placed(asked: &GhostAsked) -> Vec<Placed> {
     let [width_em, height_em] = asked.size_px.map(|px| px / asked.text_px);
     let of = |(key, [x_px, y_px], px_per_mm): &(String, [f64; 2], f64)| {
-        let view = View::ALL.iter().find(|view| view.key() == key)?;
         Some(Placed {
-            view: *view,
+            view: View::of_key(key)?,
             origin: Point::new(*x_px, *y_px) / asked.text_px,
             em_per_mm: px_per_mm / asked.text_px,
             low: Point::ZERO,

@@ -12,7 +12,7 @@ mod lens;
 mod place;
 mod running;
 
-pub use caliper::{CaliperState, construction_of, readings_of};
+pub use caliper::{CaliperState, readings_of};
 pub use ghost::{GhostAsked, GhostDesk};
 pub use hidden::Hidden;
 pub use lens::{At, Magnified};

@@ -61,7 +61,7 @@ impl StatedChain {
     /// Reads a scenario's `chain`; none when it has any fault.
     pub(super) fn read(fields: &mut Fields) -> Option<Self> {
         let word = fields.word("construction", CONSTRUCTIONS);
-        let construction = Construction::ALL.iter().find(|known| Some(known.key()) == word);
+        let construction = word.and_then(Construction::of_key);
         let mut stated = Vec::new();
         let mut complete = true;
         for &dimension in Dimension::ALL {
@@ -76,7 +76,7 @@ impl StatedChain {
                 None => {}
             }
         }
-        let built = Self::new(construction.copied().unwrap_or_default(), &stated);
+        let built = Self::new(construction.unwrap_or_default(), &stated);
         let faults = built.as_ref().err().into_iter().flatten();
         for fault in faults.filter(|fault| complete || is_cause(fault, &stated)) {
             fields.fault(&fault.field, fault.value.clone(), fault.rule.clone());

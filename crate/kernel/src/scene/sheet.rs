@@ -37,6 +37,11 @@ impl View {
             Self::End => "end",
         }
     }
+
+    /// The section of a key, if there is one.
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|view| view.key() == key)
+    }
 }
 
 /// A section laid on the sheet.

@@ -215,7 +215,7 @@ impl Stage {
     pub fn adopt_size(&mut self, number: &str, construction: &str) -> Result<(), Vec<Error>> {
         let unknown = |field: &str, value: &str| vec![Error::text(field, value, Rule::UnknownKey)];
         let size = Published::of_number(number).ok_or_else(|| unknown("number", number))?;
-        let known = Construction::ALL.iter().copied().find(|known| known.key() == construction);
+        let known = Construction::of_key(construction);
         let construction = known.ok_or_else(|| unknown("chain.construction", construction))?;
         self.take(Scenario::read(&size.fill(construction).file())?);
         Ok(())

@@ -118,8 +118,8 @@ impl Bench {
 
     /// Takes hold of what lies under a point of a section, mm; false where nothing can be moved.
     pub fn grab(&mut self, view: &str, x_mm: f64, y_mm: f64) -> bool {
-        let view = View::ALL.iter().find(|known| known.key() == view);
-        view.is_some_and(|&view| self.changed().grab(view, Point::new(x_mm, y_mm)))
+        let view = View::of_key(view);
+        view.is_some_and(|view| self.changed().grab(view, Point::new(x_mm, y_mm)))
     }
 
     /// Pulls what is held towards a point, mm.

@@ -2,8 +2,9 @@
 
 use super::{Answered, plain};
 use lightgap::caliper::{Measured, Reading};
+use lightgap::chain::Construction;
 use lightgap::error::{Error, Rule};
-use lightgap::picture::{CaliperState, construction_of, readings_of};
+use lightgap::picture::{CaliperState, readings_of};
 use lightgap::scenario::Scenario;
 use lightgap_wasm::cross::member;
 use wasm_bindgen::JsValue;
@@ -27,7 +28,7 @@ pub fn answer(scenario: &Scenario, asked: &JsValue) -> Answered {
     let word = member(asked, "construction").as_string().unwrap_or_default();
     let unknown = || vec![Error::text("construction", &word, Rule::UnknownKey)];
     let measured = Measured {
-        construction: construction_of(&word).ok_or_else(unknown)?,
+        construction: Construction::of_key(&word).ok_or_else(unknown)?,
         readings_mm: Reading::ALL
             .map(|reading| number(&readings, reading.key()).unwrap_or(f64::NAN)),
         pitches,
