@@ -1,5 +1,6 @@
 // A file that was opened goes along in the address: compressed, in letters that an address may hold, up to a stated length.
 
+import { LARGEST_BYTES } from "../files.js";
 import { OWN } from "../own.js";
 import { notice } from "./notice.js";
 
@@ -8,8 +9,6 @@ import { notice } from "./notice.js";
 
 /** Longer than this, in letters, an address does not get on its way everywhere. */
 export const LONGEST = 4000;
-/** No scenario is larger, bytes; what unpacks to more is none. */
-const LARGEST_BYTES = 1_000_000;
 /** How the name of a file begins that is too long to be carried. */
 const LONG = "long.";
 /** Letters that tell such a file from others. */

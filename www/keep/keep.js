@@ -9,26 +9,14 @@ import { teach } from "../lesson/lesson.js";
 import { isCarried, LONGEST } from "./carry.js";
 import { flat } from "./flat.js";
 import { drawing, pixels, square, strip } from "./picture.js";
-import { scenarioText } from "./scenario-text.js";
+import { putOwn } from "./put-own.js";
+import { hand, jsonOf, readFile } from "../files.js";
 import { stepOf } from "../lessons.js";
-import { keepOwn, OWN } from "../own.js";
-import { anew } from "../work.js";
+import { OWN } from "../own.js";
 
 /** @typedef {import("../session.js").Session} Session */
 
 const WIDTHS_PX = [800, 1600, 3200];
-const LARGEST_BYTES = 1_000_000;
-
-/**
- * Hands a file to the visitor.
- * @param {Blob} blob
- * @param {string} name
- */
-function hand(blob, name) {
-  const link = make("a", { href: URL.createObjectURL(blob), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
 
 /**
  * Hands a picture to whatever the phone shares with; where there is no such thing, as a file.
@@ -53,16 +41,15 @@ export function open(session) {
   const name = () => session.work.on.replace(/[^\w-]/g, "-");
   const svg = () => drawing(session, Number(width.value));
   const report = () => labour("keep", "report", session.bench.scenario(), {});
-  const json = (/** @type {object} */ data) => new Blob([scenarioText(data)], { type: "application/json" });
   const ways = {
     copy: async () => navigator.clipboard.writeText(link.value),
     svg: () => hand(new Blob([svg()], { type: "image/svg+xml" }), `${name()}.svg`),
     png: async () => hand(await pixels(svg(), Number(width.value)), `${name()}.png`),
     square: async () => share(await pixels(await square(session)), `${name()}-square.png`),
     strip: async () => hand(await pixels(await strip(session)), `${name()}-strip.png`),
-    json: async () => hand(json(await report()), `${name()}-report.json`),
+    json: async () => hand(jsonOf(await report()), `${name()}-report.json`),
     csv: async () => hand(new Blob([flat(await report())], { type: "text/csv" }), `${name()}-report.csv`),
-    scenario: () => hand(json(session.bench.scenario()), `${name()}.json`),
+    scenario: () => hand(jsonOf(session.bench.scenario()), `${name()}.json`),
   };
   const button = (/** @type {keyof typeof ways} */ way) => make("button", { type: "button", onclick: () => act(way) }, say(`keep.${way}`));
 
@@ -88,23 +75,12 @@ export function open(session) {
       fault.textContent = why;
       fault.hidden = false;
     };
-    if (given.size > LARGEST_BYTES) return refused(say("keep.large", { name: given.name }));
-    let read;
-    try {
-      read = JSON.parse(await given.text());
-    } catch {
-      return refused(say("keep.unreadable", { name: given.name }));
-    }
-    const last = { name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) };
-    session.scenarios.set(OWN, { name: String(read?.title ?? given.name), scenario: read });
-    const faults = session.put(anew(session.work, OWN));
-    if (faults.length > 0) {
-      if (last.scenario) session.scenarios.set(OWN, { ...last, scenario: last.scenario });
-      else session.scenarios.drop(OWN);
-      return refused(`${say("keep.refused", { name: given.name })} ${faults.map(faultSentence).join(" ")}`);
-    }
-    await keepOwn(session);
-    session.commit();
+    const { name } = given;
+    const found = await readFile(given);
+    if ("why" in found) return refused(say(`keep.${found.why}`, { name }));
+    const { read } = found;
+    const faults = await putOwn(session, { name: String(read?.title ?? name), scenario: read });
+    if (faults.length > 0) return refused(`${say("keep.refused", { name })} ${faults.map(faultSentence).join(" ")}`);
     dialog.close();
     if (read.lesson?.length > 0) {
       await teach(session).start(shelve(session, OWN, read), 1);

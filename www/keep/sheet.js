@@ -7,7 +7,8 @@ import { say } from "../words.js";
 import { toAddress } from "../address.js";
 import { askAll } from "./asked-all.js";
 import { withBench } from "./own-bench.js";
-import { fingerprint, scenarioText } from "./scenario-text.js";
+import { textOf } from "../files.js";
+import { fingerprint } from "./fingerprint.js";
 import { answers, cautions, demands, dimensions, gaps, part, sources } from "./sheet-parts.js";
 import { version } from "./version.js";
 
@@ -46,7 +47,7 @@ async function gather(session) {
 
 /** How to come to the same again. @param {Matter} matter @param {Session} session */
 async function again({ scenario }, session) {
-  const [text, name] = [scenarioText(scenario), `${session.work.on.replace(/[^\w-]/g, "-")}.json`];
+  const [text, name] = [textOf(scenario), `${session.work.on.replace(/[^\w-]/g, "-")}.json`];
   const address = location.href.split("#")[0] + toAddress(session.work);
   const rows = {
     version: version() || say("sheet.unknown"), address, file: name, fingerprint: (await fingerprint(text)) || say("sheet.unknown"),

@@ -1,7 +1,4 @@
-// A scenario as the file that is handed over, and what tells that file from any other.
-
-/** @param {object} scenario */
-export const scenarioText = (scenario) => `${JSON.stringify(scenario, null, 2)}\n`;
+// What tells the file of a scenario from any other.
 
 /**
  * The SHA-256 of a text, in hexadecimal; nothing where the browser has no such thing (a page that is not served safely).
