@@ -2,11 +2,8 @@
 
 import { labour } from "../labour.js";
 import { QUESTIONS } from "../questions.js";
-import { loadWords } from "../words.js";
 import { askedOf } from "./figures.js";
-import { newShadow } from "./shadow.js";
 
-/** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../kernel.js").Scenario} Scenario */
 /** @typedef {import("./shadow.js").Shadow} Shadow */
 /** @typedef {import("./figures.js").Pair} Pair */
@@ -28,17 +25,6 @@ export async function answersOf(shadow, told = () => {}) {
     told(said);
   }
   return all;
-}
-
-/**
- * The answers of any scenario, in the hand of a session.
- * @param {Scenario} scenario
- * @param {Session} session
- */
-export async function allAnswers(scenario, session) {
-  await loadWords("compare");
-  const shadow = await newShadow(session.scenarios);
-  return shadow.take(scenario, session).length > 0 ? [] : answersOf(shadow);
 }
 
 /**
