@@ -7,6 +7,14 @@ import { say } from "./words.js";
 /** @typedef {import("./session.js").Session} Session */
 
 /**
+ * The chain and these sections of a scenario, where it has them.
+ * @param {Record<string, any>} scenario
+ * @param {string[]} keys
+ */
+export const withSections = (scenario, keys) =>
+  Object.fromEntries(["format", "title", "chain", ...keys].filter((key) => scenario[key] !== undefined).map((key) => [key, scenario[key]]));
+
+/**
  * A question of the worker. What extends it makes `section` and `aside`, gives `fill` and `told`, and wants its answer in `heed`.
  * @template S its answer
  */
@@ -52,9 +60,7 @@ export class Answered {
 
   /** The chain and these sections of the scenario, where it has them. @param {...string} keys */
   sections(...keys) {
-    const scenario = /** @type {Record<string, any>} */ (this.session.bench.scenario());
-    const given = ["format", "title", "chain", ...keys].filter((key) => scenario[key] !== undefined);
-    return Object.fromEntries(given.map((key) => [key, scenario[key]]));
+    return withSections(this.session.bench.scenario(), keys);
   }
 
   get waiting() {

@@ -282,6 +282,14 @@ export class Session extends Seen {
    */
   async begin(work) {
     await this.takeUp(work);
+    return this.bringUp(work);
+  }
+
+  /**
+   * The same where the file that it carries, if any, has been taken up.
+   * @param {Work} work
+   */
+  async bringUp(work) {
     if (!isSize(work.on)) await this.scenarios.fetch(work.on);
     return this.put(work);
   }
@@ -299,6 +307,6 @@ export class Session extends Seen {
   async readAddress() {
     const asked = fromAddress(location.hash);
     await this.takeUp(asked);
-    return asked !== null && (await this.begin(sensible(asked, this.work, this.scenarios))).length === 0;
+    return asked !== null && (await this.bringUp(sensible(asked, this.work, this.scenarios))).length === 0;
   }
 }

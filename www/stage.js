@@ -7,6 +7,9 @@ const NARROW_PX = 560;
 const TEXT_SHARE = 0.84;
 const SMALL = 2;
 
+/** The drawing's text, in CSS pixels: of the page's. */
+export const textPx = () => parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
+
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Spot} Spot */
 
@@ -71,8 +74,7 @@ export class Stage {
   /** Lets the kernel lay out the views. */
   lay() {
     const { clientWidth, clientHeight } = this.field;
-    const text = parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
-    this.session.bench.layout(clientWidth, clientHeight, text, clientWidth < NARROW_PX);
+    this.session.bench.layout(clientWidth, clientHeight, textPx(), clientWidth < NARROW_PX);
   }
 
   paint() {

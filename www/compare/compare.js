@@ -9,7 +9,8 @@ import { say } from "../words.js";
 import { askedOf, called, changeOf, inWords, signOf, written } from "./figures.js";
 import { fetchKept, keptOf, nameOf, readKept, workWith } from "./kept.js";
 import { newShadow } from "./shadow.js";
-import { keepOwn, OWN } from "../own.js";
+import { putOwn } from "../keep/put-own.js";
+import { OWN } from "../own.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../work.js").Kept} Kept */
@@ -92,10 +93,12 @@ class Compare {
     if (!a) return;
     const held = keptOf(session);
     const { file } = a;
-    if (file) session.scenarios.set(OWN, file);
-    session.put({ ...workWith(session.work, { ...a, on: file ? OWN : a.on }), a: held });
-    if (file) await keepOwn(session);
-    session.commit();
+    const state = (/** @type {string} */ on) => ({ ...workWith(session.work, { ...a, on }), a: held });
+    if (file) await putOwn(session, file, state(OWN));
+    else {
+      session.put(state(a.on));
+      session.commit();
+    }
     this.tell("compare.swapped");
   }
 

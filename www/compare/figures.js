@@ -1,5 +1,6 @@
 // The figures of a question, of the present chain and of A: asked of the kernel, and how they are written.
 
+import { withSections } from "../answered.js";
 import { decimal, degreesOf, figure } from "../figures.js";
 import { has, say } from "../words.js";
 
@@ -23,8 +24,7 @@ const SECTIONS = /** @type {Record<string, string[]>} */ ({
 export function askedOf(scenario, ask) {
   const from = /** @type {Record<string, any>} */ ({ reach: {}, surface: {}, ...scenario });
   if (ask === "fit") from.sampling = { ...from.sampling, sets: SETS };
-  const keys = ["format", "title", "chain", ...SECTIONS[ask]].filter((key) => from[key] !== undefined);
-  return Object.fromEntries(keys.map((key) => [key, from[key]]));
+  return withSections(from, SECTIONS[ask]);
 }
 
 /** @param {string} key */

@@ -1,15 +1,15 @@
 // The outlines of A over the drawing, in the same hand: made by the kernel's worker, painted over the canvas.
 
+import { withSections } from "../answered.js";
 import { byId } from "../dom.js";
 import { Paper } from "../leaves.js";
 import { questionOf } from "../questions.js";
+import { textPx } from "../stage.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
 
 /** @typedef {import("../session.js").Session} Session */
 
-/** The drawing's text, of the page's: as the stage lays it out. */
-const TEXT_SHARE = 0.84;
 /** Pitches that differ by more than this share are of chains too unlike to be laid over each other. */
 const FAR = 0.1;
 
@@ -45,10 +45,9 @@ export class Ghost {
     this.shown = true;
     const { at, held, springy, corner, how } = { ...session.work, ...(session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {}) };
     const { clientWidth: width_px, clientHeight: height_px } = this.field;
-    const text_px = parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
     const ghost = {
       how, at, held, springy, corner, a_springy: shadow.work.springy, times: session.state.factor.value,
-      width_px, height_px, text_px, views: session.bench.views(), name: say("compare.a"),
+      width_px, height_px, text_px: textPx(), views: session.bench.views(), name: say("compare.a"),
     };
     this.steady.want(plain(session.bench.scenario()), { ghost, a: plain(shadow.bench.scenario()) });
   }
@@ -67,4 +66,4 @@ export class Ghost {
 }
 
 /** What can be seen of a scenario on the stage. @param {import("../kernel.js").Scenario} scenario */
-const plain = ({ format, title, chain, load, drive, limits }) => JSON.parse(JSON.stringify({ format, title, chain, load, drive, limits }));
+const plain = (scenario) => withSections(scenario, ["load", "drive", "limits"]);

@@ -5,10 +5,10 @@ import { Field, faultSentence, tell } from "../field.js";
 import { gap } from "../figures.js";
 import { labour } from "../labour.js";
 import { Paper } from "../leaves.js";
-import { keepOwn, OWN } from "../own.js";
+import { putOwn } from "../keep/put-own.js";
 import { Steady } from "../steady.js";
 import { has, say } from "../words.js";
-import { anew } from "../work.js";
+import { numberOf } from "../way.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../kernel.js").Fault} Fault */
@@ -36,7 +36,7 @@ class Mine {
     this.steady = new Steady("caliper", "caliper", () => this.show());
     this.paper = new Paper("caliper");
     this.fields = new Map(Object.keys(readings).map((key, index) => [key, this.field(key, `${index + 1}. `, (value) => { this.asked.readings = { ...this.asked.readings, [key]: value }; })]));
-    const plain = { text: String, read: (/** @type {string} */ text) => (text.trim() === "" ? NaN : Number(text)), unit: () => "" };
+    const plain = { text: String, read: numberOf, unit: () => "" };
     this.pitches = new Field({ label: say("mine.pitches"), way: plain, step: "1" }, (value) => this.take(() => { this.asked.pitches = value; }));
     this.doubt = this.field("doubt_mm", "", (value) => { this.asked.doubt_mm = value; });
     this.made = CONSTRUCTIONS.map((construction) => make("button", { type: "button", class: "choice", "data-value": construction, onclick: () => this.take(() => { this.asked.construction = construction; }) },
@@ -132,16 +132,8 @@ class Mine {
       format: 1, title: say("mine.name"), about: say("mine.about"), source: say("mine.source", { doubt: gap(this.asked.doubt_mm) }),
       chain: { construction: made.construction, ...made.stated },
     });
-    const last = { name: session.scenarios.nameOf(OWN), scenario: session.scenarios.get(OWN) };
-    session.scenarios.set(OWN, { name: scenario.title, scenario });
-    const faults = session.put(anew(session.work, OWN));
-    if (faults.length > 0) {
-      if (last.scenario) session.scenarios.set(OWN, { ...last, scenario: last.scenario });
-      else session.scenarios.drop(OWN);
-      return this.refuse(faults);
-    }
-    await keepOwn(session);
-    session.commit();
+    const faults = await putOwn(session, { name: scenario.title, scenario });
+    if (faults.length > 0) return this.refuse(faults);
     this.element.close();
     byId("answer").scrollIntoView({ block: "nearest" });
   }

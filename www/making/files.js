@@ -2,10 +2,11 @@
 
 import { make } from "../dom.js";
 import { tell } from "../field.js";
+import { hand, jsonOf, readFile } from "../files.js";
 import { lessonCalled, listLessons } from "../lesson/shelf.js";
 import { say } from "../words.js";
 import { fileOf } from "./draft.js";
-import { fileName, readFile, save } from "./kept.js";
+import { fileName } from "./kept.js";
 
 /** @typedef {import("./making.js").Making} Making */
 
@@ -33,7 +34,7 @@ export class Files {
   save() {
     const { draft } = this.making;
     const name = fileName(draft.title);
-    save(fileOf(draft), name);
+    hand(jsonOf(fileOf(draft)), name);
     this.told.textContent = say("making.saved", { name });
   }
 
@@ -43,7 +44,7 @@ export class Files {
     if (!given) return;
     const { name } = given;
     const found = await readFile(given);
-    const why = "why" in found ? say(found.why, { name }) : this.refused(found.read, name);
+    const why = "why" in found ? say(`making.${found.why}`, { name }) : this.refused(found.read, name);
     if (!why && "read" in found) {
       this.making.begin(this.making.draftOf(found.read));
       this.told.textContent = say("making.opened", { name });

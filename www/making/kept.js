@@ -1,11 +1,8 @@
-// The lesson being made, kept in the browser as it grows; and the files it is saved to and opened from.
-
-import { make } from "../dom.js";
+// The lesson being made, kept in the browser as it grows, and what its file is called.
 
 /** @typedef {import("./draft.js").Draft} Draft */
 
 const KEY = "lightgap.making";
-const LARGEST_BYTES = 1_000_000;
 
 /** @param {Draft} draft */
 export function keep(draft) {
@@ -22,31 +19,6 @@ export function kept() {
     return JSON.parse(localStorage.getItem(KEY) ?? "null");
   } catch {
     return null;
-  }
-}
-
-/**
- * Hands a scenario file to the visitor.
- * @param {Record<string, any>} file
- * @param {string} name
- */
-export function save(file, name) {
-  const link = make("a", { href: URL.createObjectURL(new Blob([`${JSON.stringify(file, null, 2)}\n`], { type: "application/json" })), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
-
-/**
- * What a file holds, or the word for why it cannot be read.
- * @param {File} file
- * @returns {Promise<{read: any}|{why: string}>}
- */
-export async function readFile(file) {
-  if (file.size > LARGEST_BYTES) return { why: "making.large" };
-  try {
-    return { read: JSON.parse(await file.text()) };
-  } catch {
-    return { why: "making.unreadable" };
   }
 }
 
