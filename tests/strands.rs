@@ -4,10 +4,10 @@
 use lightgap::drive::{ChainLine, Study, Sweep, Variant};
 use lightgap_tests::scenarios;
 
-/// Rounds of one step of the slider, with the smaller ones that lead to it.
-const MOST_OF_A_STEP: u32 = 120;
+/// Rounds of one step of the slider, with the strides that lead to it.
+const MOST_OF_A_STEP: u32 = 40;
 /// And of a step on the average.
-const MEAN_OF_A_STEP: f64 = 70.0;
+const MEAN_OF_A_STEP: f64 = 10.0;
 
 #[test]
 fn every_step_of_every_drive_settles() {

@@ -26,6 +26,7 @@
 //! D = 0 as D grows; where a pose without yaw is in balance it is the answer.
 
 mod joint;
+mod lead;
 mod link;
 mod pace;
 mod solution;
@@ -68,10 +69,12 @@ pub struct Strand {
     spring_scale: f64,
     offset_mm: f64,
     solved: bool,
+    /// By how much the offset grows next, mm.
+    stride_mm: f64,
+    /// Where the links stood before the last stride.
+    good: Vec<Link>,
 }
 
-/// Rounds after which a solve gives up.
-const MOST_ROUNDS: u32 = 200;
 /// A step below this for each joint ends the rounds, mm: rounding gathers along a strand, and what
 /// such a step leaves unbalanced is far below a billionth of the tension.
 const STEP_MM: f64 = 5e-12;
@@ -79,8 +82,6 @@ const STEP_MM: f64 = 5e-12;
 /// offset's end, steps below this, in pitches, say no more after so many rounds.
 const ROUGH: f64 = 1e-6;
 const ROUGH_ROUNDS: u32 = 6;
-/// At offsets on the way to the one that is asked for, a step below this is enough to go on from.
-const ON_THE_WAY_MM: f64 = 1e-4;
 /// A first step below this shows that the pose was in balance already, mm: it is left alone, since
 /// the free strand is in balance as a ball on a ridge is.
 const STILL_MM: f64 = 1e-7;
@@ -88,12 +89,6 @@ const STILL_MM: f64 = 1e-7;
 const ACROSS_SHARE: f64 = 2.05;
 /// Share of the yaw's weight that keeps a slack plate where it is.
 const SLIDE_SHARE: f64 = 1e-2;
-/// The offset grows by at most this many side gaps between solves.
-const GROWTH: f64 = 0.5;
-/// And by at least this many pitches.
-const LEAST_GROWTH: f64 = 1e-3;
-/// The largest offset is found to within this many pitches.
-const LARGEST_WITHIN: f64 = 1e-4;
 
 impl Strand {
     /// A strand of a chain that goes together, straight.
@@ -116,6 +111,8 @@ impl Strand {
             spring_scale: spring_scale(sizes, &setup),
             offset_mm: 0.0,
             solved: false,
+            stride_mm: 0.0,
+            good: Vec::new(),
         }
     }
 
@@ -144,65 +141,13 @@ impl Strand {
             self.solver.solve(&self.problem, Start::Cold);
             return Solution::read(self, Outcome::Free, 1, way);
         }
-        let mut outcome = Outcome::Solved;
-        let mut rounds = 0;
-        let step_mm = self.growth_mm();
-        loop {
-            self.offset_mm = (self.offset_mm + step_mm).min(wanted_mm);
-            let on_the_way = self.offset_mm < wanted_mm;
-            let within_mm = if on_the_way { ON_THE_WAY_MM } else { self.still_mm() };
-            let (status, spent) = self.settle(within_mm);
-            rounds += spent;
-            if status != Outcome::Solved {
-                outcome = status;
-                self.solved = false;
-                break;
-            }
-            self.solved = true;
-            if self.offset_mm >= wanted_mm {
-                break;
-            }
-        }
+        let (outcome, rounds) = self.lead(wanted_mm);
         Solution::read(self, outcome, rounds, way)
-    }
-
-    /// The largest offset at which a rigid strand has a pose, mm, to within a ten thousandth of the
-    /// pitch below it; none for springy joints, which always give.
-    pub fn largest_offset_mm(&mut self) -> Option<f64> {
-        if self.setup.stiffness_n_mm.is_some() {
-            return None;
-        }
-        let least_step_mm = LARGEST_WITHIN * self.sizes.pitch_mm;
-        self.lay_free(self.free_offset_mm());
-        self.solved = false;
-        let mut good = self.links.clone();
-        let mut good_mm = self.offset_mm;
-        let mut step_mm = self.growth_mm();
-        while step_mm > least_step_mm {
-            self.offset_mm = good_mm + step_mm;
-            let (outcome, _) = self.settle(self.still_mm());
-            if outcome == Outcome::Solved {
-                self.solved = true;
-                good.clone_from(&self.links);
-                good_mm = self.offset_mm;
-            } else {
-                self.solved = false;
-                self.links.clone_from(&good);
-                step_mm *= 0.5;
-            }
-        }
-        self.offset_mm = good_mm;
-        Some(good_mm)
     }
 
     /// A step below this ends the rounds, mm.
     fn still_mm(&self) -> f64 {
         STEP_MM * self.setup.joints as f64
-    }
-
-    /// By how much the offset grows at most between solves, mm.
-    fn growth_mm(&self) -> f64 {
-        (GROWTH * self.sizes.side_gap_mm()).max(LEAST_GROWTH * self.sizes.pitch_mm)
     }
 
     /// Lays the strand without any yaw, its offset shared alike by all joints, every pin bearing.
@@ -216,15 +161,16 @@ impl Strand {
             link.spring_rad = 0.0;
         }
         self.offset_mm = offset_mm;
+        self.stride_mm = self.least_stride_mm();
     }
 
-    /// Rounds about each pose until it stays. Returns how it ended and after how many.
-    fn settle(&mut self, within_mm: f64) -> (Outcome, u32) {
+    /// Rounds about each pose until it stays, at most so many. Returns how it ended and after how many.
+    fn settle(&mut self, within_mm: f64, most: u32) -> (Outcome, u32) {
         let mut start = if self.solved { Start::Warm } else { Start::Cold };
         let last = self.links.len() - 1;
         self.links[last].across_mm = self.offset_mm;
         self.pace.start(self.problem.unknowns());
-        for round in 1..=MOST_ROUNDS {
+        for round in 1..=most {
             self.write_problem();
             let report = self.solver.solve(&self.problem, start);
             start = Start::Warm;
@@ -248,7 +194,7 @@ impl Strand {
                 return (Outcome::Solved, round);
             }
         }
-        (Outcome::Stalled, MOST_ROUNDS)
+        (Outcome::Stalled, most)
     }
 
     /// The problem about the present pose, in units of the tension.

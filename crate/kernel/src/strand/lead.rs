@@ -1,0 +1,95 @@
+//! How a strand is led to an offset: in strides that grow while they go well.
+
+use super::{Outcome, Strand};
+
+/// Rounds after which a solve gives up.
+const MOST_ROUNDS: u32 = 200;
+/// At offsets on the way to the one that is asked for, a step below this is enough to go on from, mm.
+const ON_THE_WAY_MM: f64 = 1e-4;
+/// The least stride is so many side gaps.
+const LEAST_STRIDE: f64 = 0.5;
+/// And at least so many pitches.
+const SHORTEST: f64 = 1e-3;
+/// A stride that took no more rounds than this went well: the next one is twice as long.
+const WELL: u32 = 5;
+/// A longer stride that has not settled after so many rounds is taken back.
+const PATIENCE: u32 = 12;
+/// The largest offset is found to within this many pitches.
+const LARGEST_WITHIN: f64 = 1e-4;
+
+impl Strand {
+    /// The stride from which longer ones are tried, mm. A strand that cannot go on by this has no pose.
+    pub(super) fn least_stride_mm(&self) -> f64 {
+        (LEAST_STRIDE * self.sizes.side_gap_mm()).max(SHORTEST * self.sizes.pitch_mm)
+    }
+
+    /// Leads the strand on to an offset, mm. Returns how it ended and after how many rounds.
+    pub(super) fn lead(&mut self, wanted_mm: f64) -> (Outcome, u32) {
+        let mut rounds = 0;
+        loop {
+            let within_mm = if self.offset_mm + self.stride_mm < wanted_mm {
+                ON_THE_WAY_MM
+            } else {
+                self.still_mm()
+            };
+            let (outcome, spent) = self.stride(wanted_mm, within_mm);
+            rounds += spent;
+            if outcome == Outcome::Solved && self.offset_mm >= wanted_mm {
+                return (outcome, rounds);
+            }
+            if outcome != Outcome::Solved && !self.shorten() {
+                self.solved = false;
+                return (outcome, rounds);
+            }
+        }
+    }
+
+    /// One stride, no further than to an offset, mm; a longer one that does not settle is taken back.
+    fn stride(&mut self, to_mm: f64, within_mm: f64) -> (Outcome, u32) {
+        let from_mm = self.offset_mm;
+        self.good.clone_from(&self.links);
+        self.offset_mm = (from_mm + self.stride_mm).min(to_mm);
+        let longer = self.stride_mm > self.least_stride_mm();
+        let (outcome, rounds) = self.settle(within_mm, if longer { PATIENCE } else { MOST_ROUNDS });
+        if outcome == Outcome::Solved {
+            self.solved = true;
+            if rounds <= WELL {
+                self.stride_mm *= 2.0;
+            }
+        } else if longer {
+            self.links.clone_from(&self.good);
+            self.offset_mm = from_mm;
+        }
+        (outcome, rounds)
+    }
+
+    /// Makes the next stride shorter; false where it is the least.
+    fn shorten(&mut self) -> bool {
+        let least_mm = self.least_stride_mm();
+        let longer = self.stride_mm > least_mm;
+        self.stride_mm = (0.25 * self.stride_mm).max(least_mm);
+        longer
+    }
+
+    /// The largest offset at which a rigid strand has a pose, mm, to within a ten thousandth of the
+    /// pitch below it; none for springy joints, which always give.
+    pub fn largest_offset_mm(&mut self) -> Option<f64> {
+        if self.setup.stiffness_n_mm.is_some() {
+            return None;
+        }
+        let within_mm = LARGEST_WITHIN * self.sizes.pitch_mm;
+        self.lay_free(self.free_offset_mm());
+        self.solved = false;
+        while self.stride_mm > within_mm {
+            let from_mm = self.offset_mm;
+            let (outcome, _) = self.stride(f64::INFINITY, self.still_mm());
+            if outcome != Outcome::Solved {
+                self.links.clone_from(&self.good);
+                self.offset_mm = from_mm;
+                self.stride_mm *= 0.5;
+                self.solved = false;
+            }
+        }
+        Some(self.offset_mm)
+    }
+}
