@@ -1,5 +1,6 @@
 //! `cargo verify`: every check of the project, in parts that can be run alone.
 
+mod audit;
 mod browsers;
 mod features;
 mod part;
@@ -95,6 +96,7 @@ fn parts() -> Vec<Part> {
             .step(Step::check(["fmt", "--all", "--check"])),
         Part::new("features", "tests and page build the kernel's libraries alike")
             .step(Step::Own(features::check)),
+        Part::new("audit", "what the project is built from").step(Step::Own(audit::check)),
         lint(),
         Part::new("kernel", "the kernel's own tests and examples").step(Step::tests([
             "test",
