@@ -22,6 +22,12 @@ const built = (feature, example) => ["--quiet", "--release", "--package", "light
 /** What an example prints natively. @param {string} feature @param {string} example */
 export const native = (feature, example) => cargo(["run", ...built(feature, example)]);
 
+/** An example's WebAssembly, which `rows` has built. @param {string} example */
+export function program(example) {
+  const folder = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
+  return new WebAssembly.Module(readFileSync(join(folder, TARGET, "release/examples", `${example}.wasm`)));
+}
+
 /**
  * The functions of an example in WebAssembly, by name. They ask for nothing but a clock that they never read, and the
  * binding may end a name in a mark of its own.
@@ -31,8 +37,7 @@ export const native = (feature, example) => cargo(["run", ...built(feature, exam
  */
 export function rows(feature, example) {
   cargo(["build", ...built(feature, example), "--target", TARGET], { RUSTFLAGS: "-C target-feature=+simd128" });
-  const folder = process.env.CARGO_TARGET_DIR ?? join(ROOT, "target");
-  const module = new WebAssembly.Module(readFileSync(join(folder, TARGET, "release/examples", `${example}.wasm`)));
+  const module = program(example);
   /** @type {Record<string, Record<string, Function>>} */
   const imports = {};
   for (const { module: from, name } of WebAssembly.Module.imports(module)) (imports[from] ??= {})[name] = () => 0;

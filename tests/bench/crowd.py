@@ -1,5 +1,10 @@
 # The rows of crowd.mjs by numpy: the same laws, the same checks, the same things told. A line each: name, what it
-# gives, milliseconds a turn (median of five).
+# gives, milliseconds a turn (the least of nine: what it takes while nothing else runs).
+#
+# The work is equal where it can be: twelve columns are drawn whole on both sides, from numbers of 52 bits or more, by a
+# ziggurat of 256 layers; both bin the gap finely and tell its mean and deviation. Ours does more: 21 rules between sizes
+# instead of four gaps, third and fourth moments, the three worst sets. It also does less in one thing: where the ends of
+# a block's columns show that every set goes together, it does not look at each.
 
 import sys
 import time
@@ -63,8 +68,8 @@ def sorts():
 print(f"numpy {np.__version__} python {sys.version.split()[0]}")
 for name, row in [("normal", lambda: told(normal())), ("truncated", lambda: told(truncated())), ("classes", classes), ("ranks", ranks), ("sorts", sorts)]:
     answer, times = row(), []
-    for _ in range(5):
+    for _ in range(9):
         start = time.perf_counter()
         row()
         times.append(1e3 * (time.perf_counter() - start))
-    print(name, answer, sorted(times)[2])
+    print(name, answer, min(times))

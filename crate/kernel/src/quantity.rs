@@ -29,8 +29,19 @@ macro_rules! catalogue {
                 let of: fn(&Sizes) -> f64 = match self { $( Self::$name => $of, )+ };
                 of(sizes)
             }
+
+            /// The quantity of each of many chains, in its unit.
+            pub fn of_each(self, chains: &[Sizes], values: &mut [f64]) {
+                match self { $( Self::$name => each(chains, values, $of), )+ }
+            }
         }
     };
+}
+
+/// A number of each of many chains.
+#[inline]
+pub(crate) fn each(chains: &[Sizes], values: &mut [f64], of: impl Fn(&Sizes) -> f64) {
+    values.iter_mut().zip(chains).for_each(|(value, sizes)| *value = of(sizes));
 }
 
 catalogue! {

@@ -1,7 +1,7 @@
 //! What can be demanded of a chain, and what it must lie between.
 
 use crate::chain::{Chain, Sizes};
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{Quantity, Unit, each};
 
 /// A number of a chain that can be demanded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,6 +42,14 @@ impl Asked {
         }
     }
 
+    /// Its value for each of many chains, in its unit.
+    pub fn of_each(self, chains: &[Sizes], values: &mut [f64]) {
+        match self {
+            Self::Catalogue(quantity) => quantity.of_each(chains, values),
+            _ => each(chains, values, |sizes| self.of(sizes)),
+        }
+    }
+
     /// Whether only a chain that goes together has it: how far it can give.
     pub fn is_play(self) -> bool {
         matches!(self, Self::Catalogue(quantity) if Quantity::PLAY.contains(&quantity))
@@ -60,12 +68,16 @@ pub struct Wanted {
 }
 
 impl Wanted {
-    /// How far inside the demand a value lies, in its unit: negative outside.
+    /// The smallest and the largest allowed, in its unit; far away where nothing is said.
     #[inline]
+    pub fn ends(&self) -> (f64, f64) {
+        (self.at_least.unwrap_or(f64::MIN), self.at_most.unwrap_or(f64::MAX))
+    }
+
+    /// How far inside the demand a value lies, in its unit: negative outside.
     pub fn margin(&self, value: f64) -> f64 {
-        let above = self.at_least.map_or(f64::MAX, |least| value - least);
-        let below = self.at_most.map_or(f64::MAX, |most| most - value);
-        above.min(below)
+        let (least, most) = self.ends();
+        (value - least).min(most - value)
     }
 }
 

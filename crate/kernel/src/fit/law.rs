@@ -1,7 +1,8 @@
 //! How the sizes of many parts of one drawing are spread between their limits.
 
+use super::many::BLOCK;
 use super::normal::Ziggurat;
-use super::stream::Stream;
+use super::stream::{Stream, share};
 use crate::chain::Dimension;
 
 /// A law of distribution.
@@ -37,6 +38,11 @@ impl Law {
         Self::ALL.iter().copied().find(|law| law.key() == key)
     }
 }
+
+/// From so many standard deviations on a number is rare: one in two million. It lies in the tail.
+const RARE: f64 = 5.0;
+/// What a size may be off by rounding, as a share.
+const ROUNDING: f64 = 1e-9;
 
 /// One dimension with its limits and its law.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -120,45 +126,87 @@ impl Spread {
         (self.middle_mm() + mean * half_mm, variance.sqrt() * half_mm)
     }
 
-    /// Draws sizes, mm, one after the other.
-    pub fn fill(&self, layers: &Ziggurat, stream: &mut Stream, sizes_mm: &mut [f64]) {
-        let (centre_mm, bell_mm, reach_mm) = (self.centre_mm(), self.bell_mm(), self.reach_mm());
+    /// Between which sizes a draw lies that is no rare one, mm: the limits, or of a bell without ends
+    /// so many standard deviations.
+    pub fn usual_mm(&self) -> (f64, f64) {
         match self.law {
-            _ if self.half_mm() <= 0.0 => sizes_mm.fill(self.middle_mm()),
             Law::Normal => {
-                sizes_mm.fill_with(|| centre_mm + bell_mm * layers.draw(stream));
+                let away_mm = RARE * self.bell_mm();
+                (self.centre_mm() - away_mm, self.centre_mm() + away_mm)
             }
-            Law::Truncated => sizes_mm.fill_with(|| self.truncated_mm(layers, stream)),
-            Law::Uniform => sizes_mm.fill_with(|| {
-                let share = stream.share();
-                centre_mm + reach_mm * (2.0 * share - 1.0)
-            }),
-            Law::Triangular => sizes_mm.fill_with(|| {
-                let (one, other) = (stream.share(), stream.share());
-                centre_mm + reach_mm * (one - other)
-            }),
+            _ => (self.low_mm, self.high_mm),
         }
     }
 
-    /// One size of the truncated bell, mm. A bell narrower than the limits is drawn until it lies
-    /// between them; a wider one is drawn evenly between them and kept as often as it is high, so
-    /// that either way at least an eighth of the draws is kept.
-    #[inline]
-    fn truncated_mm(&self, layers: &Ziggurat, stream: &mut Stream) -> f64 {
+    /// Draws the sizes of a block, mm, and says whether a rare one is among them. Each place of a block has its own bits; a number that they
+    /// alone do not give takes more from beyond the block, place after place.
+    pub fn fill(&self, layers: &Ziggurat, stream: &Stream, sizes_mm: &mut [f64]) -> bool {
+        let (centre_mm, bell_mm, reach_mm) = (self.centre_mm(), self.bell_mm(), self.reach_mm());
+        let mut more = stream.beyond(BLOCK);
+        let each = sizes_mm.iter_mut().enumerate();
+        match self.law {
+            _ if self.half_mm() <= 0.0 => sizes_mm.fill(self.middle_mm()),
+            Law::Normal => return self.bells(layers, stream, sizes_mm, (f64::MIN, f64::MAX)),
+            Law::Truncated if bell_mm <= self.half_mm() => {
+                self.bells(layers, stream, sizes_mm, (self.low_mm, self.high_mm));
+            }
+            Law::Truncated => sizes_mm.fill_with(|| self.wide_bell_mm(&mut more)),
+            Law::Uniform => each.for_each(|(i, mm)| {
+                *mm = centre_mm + reach_mm * (2.0 * share(stream.at(i)) - 1.0);
+            }),
+            Law::Triangular => each.for_each(|(i, mm)| {
+                *mm = centre_mm + reach_mm * (share(stream.at(i)) - share(more.at(i)));
+            }),
+        }
+        false
+    }
+
+    /// Draws sizes of a bell that lie between two ends, mm, and says whether a rare one is among
+    /// them: first what one point gives for every place, which is never rare, then, in order, those
+    /// whose point may lie above the curve or whose size outside the ends.
+    fn bells(
+        &self,
+        layers: &Ziggurat,
+        stream: &Stream,
+        sizes_mm: &mut [f64],
+        ends_mm: (f64, f64),
+    ) -> bool {
         let (centre_mm, bell_mm) = (self.centre_mm(), self.bell_mm());
-        let wide = bell_mm > self.half_mm();
+        let near_mm = (centre_mm - ends_mm.0).min(ends_mm.1 - centre_mm);
+        let surely_inside = (1.0 - ROUNDING) * near_mm / bell_mm;
+        let mut again = [0_u16; BLOCK];
+        let mut count = 0;
+        for (i, mm) in sizes_mm.iter_mut().enumerate() {
+            let point = layers.point(stream.at(i));
+            *mm = centre_mm + bell_mm * point.x;
+            again[count % BLOCK] = i as u16;
+            count += usize::from(!(point.is_below & (point.x.abs() < surely_inside)));
+        }
+        let (mut more, mut rare) = (stream.beyond(BLOCK), false);
+        for &i in &again[..count] {
+            let mut point = layers.point(stream.at(usize::from(i)));
+            let mm = &mut sizes_mm[usize::from(i)];
+            loop {
+                let number = layers.number(point, &mut more);
+                *mm = centre_mm + bell_mm * number;
+                if *mm >= ends_mm.0 && *mm <= ends_mm.1 {
+                    rare |= number.abs() > RARE;
+                    break;
+                }
+                point = layers.point(more.bits());
+            }
+        }
+        rare
+    }
+
+    /// One size of a truncated bell that is wider than its limits, mm: drawn evenly between them and
+    /// kept as often as the bell is high there, so that at least an eighth of the draws is kept.
+    fn wide_bell_mm(&self, stream: &mut Stream) -> f64 {
         loop {
-            if wide {
-                let mm = self.low_mm + 2.0 * self.half_mm() * stream.share();
-                let z = (mm - centre_mm) / bell_mm;
-                if stream.share() < libm::exp(-0.5 * z * z) {
-                    return mm;
-                }
-            } else {
-                let mm = centre_mm + bell_mm * layers.draw(stream);
-                if mm >= self.low_mm && mm <= self.high_mm {
-                    return mm;
-                }
+            let mm = self.low_mm + 2.0 * self.half_mm() * stream.share();
+            let z = (mm - self.centre_mm()) / self.bell_mm();
+            if stream.share() < libm::exp(-0.5 * z * z) {
+                return mm;
             }
         }
     }
@@ -181,7 +229,9 @@ mod tests {
             for (sigmas, shift) in [(3.0, 0.0), (3.0, 0.4), (1.0, -0.6), (0.2, 0.0), (4.0, 1.0)] {
                 let spread = spread(law, sigmas, shift);
                 let mut drawn = vec![0.0; COUNT];
-                spread.fill(&layers, &mut Stream::of(3, 1, 5), &mut drawn);
+                for (block, column) in drawn.chunks_mut(BLOCK).enumerate() {
+                    spread.fill(&layers, &Stream::of(3, block as u64, 5), column);
+                }
                 let (mean_mm, sd_mm) = spread.moments_mm();
                 let count = COUNT as f64;
                 let mean = drawn.iter().sum::<f64>() / count;
@@ -204,7 +254,7 @@ mod tests {
         for &law in Law::ALL {
             let spread = Spread { high_mm: 3.59, ..spread(law, 3.0, 0.5) };
             let mut drawn = [0.0; 3];
-            spread.fill(&Ziggurat::default(), &mut Stream::of(1, 1, 1), &mut drawn);
+            spread.fill(&Ziggurat::default(), &Stream::of(1, 1, 1), &mut drawn);
             assert_eq!((drawn, spread.moments_mm()), ([3.59; 3], (3.59, 0.0)));
         }
     }

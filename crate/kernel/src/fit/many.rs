@@ -2,6 +2,7 @@
 
 use super::law::Spread;
 use super::normal::Ziggurat;
+use super::rank::ends;
 use super::stream::Stream;
 use crate::chain::{Dimension, Sizes, all_go_together};
 
@@ -12,9 +13,14 @@ pub const BLOCK: usize = 2048;
 /// Sets that are worked on together: so many lie close to the processor.
 pub const NEAR: usize = 64;
 
-/// The drawn sizes of a block, mm: one column for each spread.
+/// The drawn sizes of a block.
 #[derive(Debug, Clone)]
-pub struct Columns(Vec<Vec<f64>>);
+pub struct Columns {
+    /// One column for each spread, mm.
+    each_mm: Vec<Vec<f64>>,
+    /// Whether a rare size is among them.
+    rare: bool,
+}
 
 /// The chains of one drawing.
 #[derive(Debug, Clone)]
@@ -63,41 +69,58 @@ impl Many {
         self.sizes(self.spreads.iter().map(|spread| spread.moments_mm().0))
     }
 
-    /// Draws the sizes of one dimension for the sets of a block, mm.
-    pub fn column(&self, spread: &Spread, block: u64, sizes_mm: &mut [f64]) {
-        let mut stream = Stream::of(self.seed, block, spread.dimension as u64);
-        spread.fill(&self.layers, &mut stream, sizes_mm);
+    /// Draws the sizes of one dimension for the sets of a block, mm, and says whether a rare one is
+    /// among them.
+    pub fn column(&self, spread: &Spread, block: u64, sizes_mm: &mut [f64]) -> bool {
+        let stream = Stream::of(self.seed, block, spread.dimension as u64);
+        spread.fill(&self.layers, &stream, sizes_mm)
+    }
+
+    /// Room for the drawn sizes of a block.
+    pub fn columns(&self) -> Columns {
+        Columns { each_mm: vec![Vec::with_capacity(BLOCK); self.spreads.len()], rare: false }
     }
 
     /// Draws every column of a block, mm.
-    pub fn draw(&self, block: u64, count: usize) -> Columns {
-        let column = |spread: &Spread| {
-            let mut sizes_mm = vec![0.0; count.min(BLOCK)];
-            self.column(spread, block, &mut sizes_mm);
-            sizes_mm
-        };
-        Columns(self.spreads.iter().map(column).collect())
+    pub fn draw(&self, block: u64, count: usize, columns: &mut Columns) {
+        columns.rare = false;
+        for (spread, sizes_mm) in self.spreads.iter().zip(&mut columns.each_mm) {
+            sizes_mm.resize(count.min(BLOCK), 0.0);
+            columns.rare |= self.column(spread, block, sizes_mm);
+        }
     }
 
-    /// Puts some sets of a block, from one on, in place of the sizes of as many chains, which are
-    /// those of the drawing but for the dimensions that differ.
-    pub fn lay(&self, columns: &Columns, from: usize, sets: &mut [Sizes]) {
-        for (spread, column) in self.spreads.iter().zip(&columns.0) {
-            spread.dimension.put_each(sets, &column[from..]);
+    /// Every spread by its place.
+    pub fn every(&self) -> Vec<usize> {
+        (0..self.spreads.len()).collect()
+    }
+
+    /// Puts some sets of a block, from one on, in place of the sizes of as many chains: those
+    /// dimensions that are named by the places of their spreads.
+    pub fn lay(&self, columns: &Columns, spreads: &[usize], from: usize, sets: &mut [Sizes]) {
+        for &i in spreads {
+            self.spreads[i].dimension.put_each(sets, &columns.each_mm[i][from..]);
         }
         if self.follows() {
             sets.iter_mut().for_each(Sizes::make_flush);
         }
     }
 
-    /// Whether every set of a block goes together, so far as the ends of its columns tell.
-    pub fn all_go_together(&self, columns: &Columns) -> bool {
-        let ends = |(spread, column): (&Spread, &Vec<f64>)| {
-            let (low_mm, high_mm) =
-                column.iter().fold((f64::MAX, f64::MIN), |(l, h), mm| (l.min(*mm), h.max(*mm)));
-            (spread.dimension, low_mm, high_mm)
-        };
-        let bounds: Vec<_> = self.spreads.iter().zip(&columns.0).map(ends).collect();
+    /// Whether every set goes together that holds no rare size, so far as this can be told at once.
+    pub fn usual_go_together(&self) -> bool {
+        self.go_together(self.spreads.iter().map(Spread::usual_mm))
+    }
+
+    /// Whether every set of a block goes together, so far as can be told without looking at each:
+    /// because it holds nothing rare, where that is `enough`, or by the ends of its columns.
+    pub fn all_go_together(&self, columns: &Columns, enough: bool) -> bool {
+        enough && !columns.rare || self.go_together(columns.each_mm.iter().map(|mm| ends(mm)))
+    }
+
+    /// Whether every set goes together whose sizes lie between these ends, mm.
+    fn go_together(&self, ends_mm: impl Iterator<Item = (f64, f64)>) -> bool {
+        let bound = |(spread, (low_mm, high_mm)): (&Spread, _)| (spread.dimension, low_mm, high_mm);
+        let bounds: Vec<_> = self.spreads.iter().zip(ends_mm).map(bound).collect();
         let follows = self.follows();
         all_go_together(&self.middle(), &bounds, |sizes| {
             if follows {
@@ -128,7 +151,9 @@ mod tests {
     fn a_set_is_the_same_alone_and_in_its_block() {
         let many = trike();
         let mut sets = vec![many.nominal; BLOCK];
-        many.lay(&many.draw(3, BLOCK), 0, &mut sets);
+        let mut columns = many.columns();
+        many.draw(3, BLOCK, &mut columns);
+        many.lay(&columns, &many.every(), 0, &mut sets);
         for place in [0, 17, BLOCK - 1] {
             assert_eq!(many.set(3 * BLOCK as u64 + place as u64), sets[place]);
         }
@@ -147,12 +172,16 @@ mod tests {
                 spread.low_mm += 0.001 * f64::from(step);
                 spread.high_mm += 0.001 * f64::from(step);
             }
-            let columns = many.draw(step as u64, 300);
+            let mut columns = many.columns();
+            many.draw(step as u64, 300, &mut columns);
             let mut sets = vec![many.nominal; 300];
-            many.lay(&columns, 0, &mut sets);
+            many.lay(&columns, &many.every(), 0, &mut sets);
             let whole = sets.iter().all(|sizes| Made::of(sizes) == Made::Whole);
-            assert!(whole || !many.all_go_together(&columns), "step {step}");
-            told += usize::from(many.all_go_together(&columns));
+            assert!(
+                whole || !many.all_go_together(&columns, many.usual_go_together()),
+                "step {step}"
+            );
+            told += usize::from(many.all_go_together(&columns, false));
             apart += usize::from(!whole);
         }
         assert!(told > 5 && apart > 5, "{told} told, {apart} apart");

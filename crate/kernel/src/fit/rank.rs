@@ -33,8 +33,12 @@ pub fn ranked(values: &[f64]) -> Vec<u32> {
 }
 
 /// The least and the largest of some values.
-fn ends(values: &[f64]) -> (f64, f64) {
-    values.iter().fold((f64::MAX, f64::MIN), |(low, high), v| (low.min(*v), high.max(*v)))
+pub fn ends(values: &[f64]) -> (f64, f64) {
+    let wider = |(low, high): (f64, f64), value: &f64| {
+        let low = if *value < low { *value } else { low };
+        (low, if *value > high { *value } else { high })
+    };
+    values.iter().fold((f64::MAX, f64::MIN), wider)
 }
 
 #[cfg(test)]

@@ -102,6 +102,12 @@ impl StackPart {
     pub fn part(&self) -> Part {
         Part { slope: self.slope, half: self.half_mm, shift: self.shift.abs() }
     }
+
+    /// Which way a number goes as the dimension grows, anywhere between the limits: up when positive,
+    /// and nowhere at all when zero. All but the limits of play are sums and differences of sizes.
+    pub fn way(&self, asked: Asked) -> f64 {
+        if asked.is_play() { loosening(self.dimension) } else { self.slope }
+    }
 }
 
 /// A step of a size, mm, to either side: a power of two, so that it is added exactly.
@@ -129,10 +135,7 @@ impl Many {
     /// numbers of the catalogue move one way with every size, so that the worst is at a corner; a
     /// limit of play that other faces make in the middle still moves the way that it can.
     fn corner(&self, asked: Asked, parts: &[StackPart], upward: bool) -> Option<f64> {
-        let way = |part: &StackPart| {
-            if asked.is_play() { loosening(part.dimension) } else { part.slope }
-        };
-        let ends = self.spreads.iter().zip(parts).map(|(spread, part)| match way(part) {
+        let ends = self.spreads.iter().zip(parts).map(|(spread, part)| match part.way(asked) {
             0.0 => spread.middle_mm(),
             way if (way > 0.0) == upward => spread.high_mm,
             _ => spread.low_mm,

@@ -3,20 +3,20 @@
 //! The numbers of a block depend on the seed, the block and the dimension alone, so that any number
 //! of workers draws the same sets, and other limits on one dimension leave the others' draws alone.
 
-use rand_pcg::Pcg32;
-use rand_pcg::rand_core::Rng;
-
-/// Random numbers in a row. The generator is PCG XSH RR 64/32 (O'Neill, PCG: A Family of Simple Fast
-/// Space-Efficient Statistically Good Algorithms for Random Number Generation, 2014).
+/// Random numbers in a row: a counter in steps, each mixed up, so that any number of a stream can be
+/// had without those before it (Steele, Lea, Flood, Fast Splittable Pseudorandom Number Generators,
+/// 2014: `SplitMix64`).
 #[derive(Debug, Clone)]
-pub struct Stream(Pcg32);
+pub struct Stream {
+    counter: u64,
+}
 
-/// One step of a counter and what mixes it up (Steele, Lea, Flood, Fast Splittable Pseudorandom
-/// Number Generators, 2014: `SplitMix64`).
+/// One step of the counter and what mixes it up.
 const STEP: u64 = 0x9e37_79b9_7f4a_7c15;
 const MIX: [u64; 2] = [0xbf58_476d_1ce4_e5b9, 0x94d0_49bb_1331_11eb];
 
 /// A number of 64 bits from another, every bit of it depending on every bit.
+#[inline]
 fn mixed(counter: u64) -> u64 {
     let mut z = counter.wrapping_add(STEP);
     z = (z ^ (z >> 30)).wrapping_mul(MIX[0]);
@@ -28,22 +28,41 @@ impl Stream {
     /// The stream of a seed, a block of sets and a column of numbers within it.
     pub fn of(seed: u64, block: u64, column: u64) -> Self {
         let place = mixed(mixed(seed) ^ block);
-        let (state, increment) = (mixed(place ^ column), mixed(!place ^ column));
-        Self(Pcg32::new(state, increment))
+        Self { counter: mixed(mixed(place ^ column)) }
     }
 
-    /// The next 32 bits.
+    /// The bits that stand so many places further on; the stream stays where it is.
     #[inline]
-    pub fn bits(&mut self) -> u32 {
-        self.0.next_u32()
+    pub fn at(&self, place: usize) -> u64 {
+        mixed(self.counter.wrapping_add(STEP.wrapping_mul(place as u64)))
     }
 
-    /// The next number between 0 and 1, never either of them: the middle of one of 2^32 steps.
+    /// The same stream from so many places further on.
+    pub fn beyond(&self, places: usize) -> Self {
+        Self { counter: self.counter.wrapping_add(STEP.wrapping_mul(places as u64)) }
+    }
+
+    /// The next 64 bits.
+    #[inline]
+    pub fn bits(&mut self) -> u64 {
+        let bits = mixed(self.counter);
+        self.counter = self.counter.wrapping_add(STEP);
+        bits
+    }
+
+    /// The next number between 0 and 1, never either of them: the middle of one of 2^52 steps.
     #[inline]
     pub fn share(&mut self) -> f64 {
-        const STEP: f64 = 1.0 / 4_294_967_296.0;
-        (f64::from(self.bits()) + 0.5) * STEP
+        share(self.bits())
     }
+}
+
+/// A number between 0 and 1 from 64 bits.
+#[inline]
+pub fn share(bits: u64) -> f64 {
+    const STEP: f64 = 1.0 / 4_503_599_627_370_496.0;
+    const KEPT: u32 = 12;
+    ((bits >> KEPT) as f64 + 0.5) * STEP
 }
 
 #[cfg(test)]
@@ -61,6 +80,18 @@ mod tests {
         seen.sort_unstable();
         seen.dedup();
         assert_eq!(seen.len(), 5);
+    }
+
+    #[test]
+    fn a_number_is_the_same_in_its_row_and_alone() {
+        let stream = Stream::of(5, 6, 7);
+        let mut row = stream.clone();
+        for place in 0..9 {
+            assert_eq!(
+                (stream.at(place), stream.beyond(place).bits()),
+                (row.bits(), stream.at(place))
+            );
+        }
     }
 
     #[test]

@@ -50,43 +50,67 @@ impl Study {
     /// Draws and tallies blocks, from one up to but without another.
     pub fn run(&self, from: u64, to: u64) -> Tally {
         let mut whole = self.tally();
+        let (all, asked) = (self.many.every(), self.asked());
+        let (mut columns, usual) = (self.many.columns(), self.many.usual_go_together());
         let mut sets = [self.many.nominal; NEAR];
         for block in from..to.min(self.blocks()) {
             let first = block * BLOCK as u64;
             let count = (self.sets - first).min(BLOCK as u64) as usize;
-            let columns = self.many.draw(block, count);
-            let sure = self.many.all_go_together(&columns);
+            self.many.draw(block, count, &mut columns);
+            let sure = self.many.all_go_together(&columns, usual);
             whole.each.iter_mut().for_each(DemandTally::begin);
             for near in (0..count).step_by(NEAR) {
                 let sets = &mut sets[..NEAR.min(count - near)];
-                self.many.lay(&columns, near, sets);
-                self.count(first + near as u64, sets, sure, &mut whole);
+                self.many.lay(&columns, if sure { &asked } else { &all }, near, sets);
+                let first = first + near as u64;
+                if sure {
+                    self.count_whole(first, sets, &mut whole);
+                } else {
+                    self.count(first, sets, &mut whole);
+                }
             }
         }
         whole
     }
 
-    /// Adds some sets to a tally; `sure` when all of them are known to go together.
-    fn count(&self, first: u64, sets: &[Sizes], sure: bool, whole: &mut Tally) {
-        let mut made = [Made::Whole; NEAR];
-        if !sure {
-            made.iter_mut().zip(sets).for_each(|(made, sizes)| *made = Made::of(sizes));
-        }
-        let made = &made[..sets.len()];
-        let of_kind = |kind| made.iter().filter(|made| **made == kind).count() as u64;
-        whole.sets += sets.len() as u64;
-        whole.apart += of_kind(Made::Apart);
-        whole.unmade += of_kind(Made::Nothing);
-        let mut passes = [true; NEAR];
+    /// The spreads that a number which is asked for depends on: chains that are known to go together
+    /// need no others.
+    fn asked(&self) -> Vec<usize> {
+        let moves = |i: usize, stack: &Option<Stack>| {
+            stack.as_ref().is_none_or(|stack| stack.parts[i].way(stack.asked) != 0.0)
+        };
+        self.many.every().into_iter().filter(|i| self.stacks.iter().any(|s| moves(*i, s))).collect()
+    }
+
+    /// Adds sets that are known to go together.
+    fn count_whole(&self, first: u64, sets: &[Sizes], whole: &mut Tally) {
+        let mut all = [true; NEAR];
+        let mut values = [0.0; NEAR];
+        let (all, values) = (&mut all[..sets.len()], &mut values[..sets.len()]);
         for (wanted, tally) in self.wanted.iter().zip(&mut whole.each) {
-            for (i, sizes) in sets.iter().enumerate() {
-                let value = made[i].has(wanted.asked).then(|| wanted.asked.of(sizes));
-                let goes_together = made[i] == Made::Whole;
-                passes[i] &= tally.add(first + i as u64, value, goes_together, wanted);
-            }
+            let mut passes = [true; NEAR];
+            wanted.asked.of_each(sets, values);
+            tally.add_each(first, values, wanted, &mut passes[..sets.len()]);
+            all.iter_mut().zip(passes).for_each(|(all, passes)| *all &= passes);
         }
-        let passing = |i: usize| passes[i] && made[i] == Made::Whole;
-        whole.passes += (0..sets.len()).filter(|i| passing(*i)).count() as u64;
+        whole.sets += sets.len() as u64;
+        whole.passes += all.iter().filter(|all| **all).count() as u64;
+    }
+
+    /// Adds sets of which some may not go together.
+    fn count(&self, first: u64, sets: &[Sizes], whole: &mut Tally) {
+        for (set, sizes) in (first..).zip(sets) {
+            let made = Made::of(sizes);
+            let mut passes = made == Made::Whole;
+            for (wanted, tally) in self.wanted.iter().zip(&mut whole.each) {
+                passes &= made.has(wanted.asked)
+                    && tally.add(set, wanted.asked.of(sizes), made == Made::Whole, wanted);
+            }
+            whole.sets += 1;
+            whole.apart += u64::from(made == Made::Apart);
+            whole.unmade += u64::from(made == Made::Nothing);
+            whole.passes += u64::from(passes);
+        }
     }
 
     /// What a whole tally says.

@@ -8,6 +8,7 @@ use super::moments::Moments;
 pub const KEPT: usize = 3;
 /// Bins of the fine counts: odd, so that the middle lies in the middle of one.
 pub const BINS: usize = 2001;
+const LAST_BIN: u32 = BINS as u32 - 1;
 /// Standard deviations from the middle to either end of the fine counts.
 const SPAN_SDS: f64 = 10.0;
 
@@ -91,40 +92,51 @@ impl DemandTally {
         self.centre + (bin as f64 - 0.5 * BINS as f64) * self.bin
     }
 
-    /// The bin of a deviation.
-    #[inline]
-    fn bin_of(&self, deviation: f64) -> usize {
-        if self.bin <= 0.0 {
-            return BINS / 2;
-        }
-        let place = deviation / self.bin + 0.5 * BINS as f64;
+    /// Which bin a deviation belongs to; the middle one of a number that does not vary.
+    fn bin_of(&self) -> impl Fn(f64) -> usize + use<> {
+        let per = if self.bin > 0.0 { 1.0 / self.bin } else { 0.0 };
         // A cast takes what lies below zero as zero.
-        (place as usize).min(BINS - 1)
+        move |deviation| ((deviation * per + 0.5 * BINS as f64) as u32).min(LAST_BIN) as usize
     }
 
-    /// Adds a set's value, and says whether it meets the demand.
-    #[inline]
+    /// Adds the value of a set that goes together or does not, and says whether it meets the demand.
     pub(in crate::fit) fn add(
         &mut self,
         set: u64,
-        value: Option<f64>,
+        value: f64,
         whole: bool,
         wanted: &Wanted,
     ) -> bool {
-        let Some(value) = value else { return false };
-        let deviation = value - self.centre;
+        let mut passes = [whole];
+        self.add_each(set, &[value], wanted, &mut passes);
+        passes[0]
+    }
+
+    /// Adds the values of sets in a row; leaves only those passing that meet the demand.
+    #[inline]
+    pub(in crate::fit) fn add_each(
+        &mut self,
+        first: u64,
+        values: &[f64],
+        wanted: &Wanted,
+        passes: &mut [bool],
+    ) {
         if let Some(block) = self.blocks.last_mut() {
-            block.add(deviation);
+            let mut sums = *block;
+            values.iter().for_each(|value| sums.add(value - self.centre));
+            *block = sums;
         }
-        let bin = self.bin_of(deviation);
-        self.bins[bin] += 1;
-        let margin = wanted.margin(value);
-        if margin < 0.0 {
-            self.keep(Worst { set, value, outside: -margin });
+        let bin_of = self.bin_of();
+        values.iter().for_each(|value| self.bins[bin_of(value - self.centre)] += 1);
+        let (least, most) = wanted.ends();
+        let inside = |value: &f64| *value >= least && *value <= most;
+        for (passes, value) in passes.iter_mut().zip(values) {
+            *passes &= inside(value);
         }
-        let passes = margin >= 0.0 && whole;
-        self.passes += u64::from(passes);
-        passes
+        self.passes += passes.iter().filter(|passes| **passes).count() as u64;
+        for (set, value) in (first..).zip(values).filter(|(_, value)| !inside(value)) {
+            self.keep(Worst { set, value: *value, outside: -wanted.margin(*value) });
+        }
     }
 
     /// Keeps a set among the worst if it is one; of two as bad the earlier.

@@ -92,6 +92,37 @@ fn chains_that_do_not_go_together_are_failures() {
 }
 
 #[test]
+fn a_tally_is_what_every_set_says_alone() {
+    let mut asked: Vec<_> =
+        Quantity::ALL.iter().map(|quantity| Asked::Catalogue(*quantity)).collect();
+    asked.extend([Asked::FreeOffset { joints: 30 }, Asked::PitchUnderLoad]);
+    let wanted: Vec<_> =
+        asked.into_iter().map(|asked| Wanted { asked, at_least: None, at_most: None }).collect();
+    let (mut told, mut apart) = (0, 0);
+    // Pins from loose to as large as their holes; the widest limits hold rare sizes.
+    for (pin_mm, times) in [(3.6, 1.0), (3.6, 4.0), (3.614, 1.0), (3.62, 1.0), (3.625, 1.0)] {
+        let mut many = trike();
+        many.nominal.pin_diameter_mm = pin_mm;
+        for (spread, middle_mm) in many.spreads.iter_mut().zip([pin_mm, 3.625, 1.0, 4.6]) {
+            let half_mm = times * spread.half_mm();
+            (spread.low_mm, spread.high_mm) = (middle_mm - half_mm, middle_mm + half_mm);
+        }
+        let study = Study::new(many, wanted.clone(), 6_000);
+        let whole = study.run(0, study.blocks());
+        let mut alone = study.tally();
+        for first in (0..study.sets).step_by(BLOCK) {
+            alone.each.iter_mut().for_each(DemandTally::begin);
+            let sets = first..study.sets.min(first + BLOCK as u64);
+            sets.for_each(|set| study.count(set, &[study.many.set(set)], &mut alone));
+        }
+        assert_eq!(alone, whole, "pin {pin_mm}, limits times {times}");
+        told += u64::from(whole.apart == 0);
+        apart += whole.apart + whole.unmade;
+    }
+    assert!(told > 0 && apart > 0, "{told} told, {apart} apart");
+}
+
+#[test]
 fn other_limits_on_one_dimension_leave_the_draws_of_the_others() {
     let many = trike();
     let mut other = trike();

@@ -5,125 +5,17 @@
 //! small. With m classes the pair's share of the number's spread shrinks to about 1/m, if both
 //! dimensions are spread alike; where they are not, parts are left over.
 
+mod classes;
+mod pairing;
+
+pub use pairing::Pairing;
+
 use super::asked::{Made, Wanted};
 use super::chance::{DemandTally, Moments};
 use super::law::Spread;
 use super::many::{BLOCK, Many};
-use super::rank::ranked;
 use crate::chain::Dimension;
-
-/// Who goes with whom.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Pairing {
-    /// For each of the first parts the index of its partner; none when it is left over.
-    pub partner: Vec<Option<u32>>,
-    /// How many of the first parts are in each class.
-    pub firsts: Vec<u32>,
-    /// How many of the second parts are in the class that each is paired with.
-    pub seconds: Vec<u32>,
-}
-
-/// Limits of a dimension cut into classes of equal width; parts outside the limits belong to the
-/// class at that end.
-#[derive(Debug, Clone, Copy)]
-struct Classes {
-    low_mm: f64,
-    per_mm: f64,
-    last: u32,
-}
-
-impl Classes {
-    fn of(spread: &Spread, classes: u32) -> Self {
-        let width_mm = spread.high_mm - spread.low_mm;
-        let per_mm = if width_mm > 0.0 { f64::from(classes) / width_mm } else { 0.0 };
-        Self { low_mm: spread.low_mm, per_mm, last: classes.max(1) - 1 }
-    }
-
-    /// The class of a size, from 0; a cast takes what lies below the limits as zero.
-    #[inline]
-    fn class(&self, mm: f64) -> u32 {
-        (((mm - self.low_mm) * self.per_mm) as u32).min(self.last)
-    }
-
-    /// The class that a size is paired with, counted from the other end where large goes with small.
-    #[inline]
-    fn paired(&self, mm: f64, alike: bool) -> u32 {
-        if alike { self.class(mm) } else { self.last - self.class(mm) }
-    }
-}
-
-impl Pairing {
-    /// How many of the first parts found a partner.
-    pub fn pairs(&self) -> usize {
-        self.partner.iter().flatten().count()
-    }
-
-    /// The share of all parts that is left over.
-    pub fn leftover_fraction(&self) -> f64 {
-        let count = self.partner.len() as f64;
-        if count > 0.0 { 1.0 - self.pairs() as f64 / count } else { 0.0 }
-    }
-
-    /// Pairs as many first as second parts in classes, those of a class in the order in which they
-    /// came. `alike` pairs large with large.
-    pub fn by_class(
-        [first_mm, second_mm]: [&[f64]; 2],
-        [first, second]: [&Spread; 2],
-        classes: u32,
-        alike: bool,
-    ) -> Self {
-        let own = Classes::of(first, classes);
-        let other = Classes::of(second, classes);
-        let class_of = |mm: f64| other.paired(mm, alike);
-        let last = own.last as usize;
-        let counted = |parts_mm: &[f64], class: &dyn Fn(f64) -> u32| {
-            let mut counts = vec![0_u32; last + 1];
-            parts_mm.iter().for_each(|mm| counts[class(*mm) as usize] += 1);
-            counts
-        };
-        let firsts = counted(first_mm, &|mm| own.class(mm));
-        let seconds = counted(second_mm, &class_of);
-        let mut end = Vec::with_capacity(seconds.len());
-        let mut next = Vec::with_capacity(seconds.len());
-        let mut sum = 0;
-        for count in &seconds {
-            next.push(sum);
-            sum += count;
-            end.push(sum);
-        }
-        let mut order = vec![0_u32; second_mm.len()];
-        let mut place = next.clone();
-        for (i, mm) in second_mm.iter().enumerate() {
-            let place = &mut place[class_of(*mm) as usize];
-            order[*place as usize] = i as u32;
-            *place += 1;
-        }
-        let partner_of = |mm: &f64| {
-            let class = own.class(*mm) as usize;
-            let found = next[class];
-            (found < end[class]).then(|| {
-                next[class] += 1;
-                order[found as usize]
-            })
-        };
-        let partner = first_mm.iter().map(partner_of).collect();
-        Self { partner, firsts, seconds }
-    }
-
-    /// Pairs by rank: nobody is left over, and no other pairing leaves the sum or difference less
-    /// spread.
-    pub fn by_rank([first_mm, second_mm]: [&[f64]; 2], alike: bool) -> Self {
-        let (firsts, mut seconds) = (ranked(first_mm), ranked(second_mm));
-        if !alike {
-            seconds.reverse();
-        }
-        let mut partner = vec![None; first_mm.len()];
-        for (first, second) in firsts.iter().zip(seconds) {
-            partner[*first as usize] = Some(second);
-        }
-        Self { partner, firsts: Vec::new(), seconds: Vec::new() }
-    }
-}
+use classes::Classes;
 
 /// Parts of two dimensions, and what sorting them does to one demand.
 #[derive(Debug, Clone)]
@@ -200,9 +92,9 @@ impl<'a> Shop<'a> {
 
     /// The class of a first part of this size, mm, and the class that a second part is paired with.
     pub fn classes(&self, classes: u32) -> [impl Fn(f64) -> u32 + use<>; 2] {
-        let [first, second] = self.spreads().map(|spread| Classes::of(spread, classes));
-        [(first, true), (second, self.is_alike())]
-            .map(|(own, alike)| move |mm| own.paired(mm, alike))
+        let [first, second] = self.spreads();
+        [Classes::of(first, classes, true), Classes::of(second, classes, self.is_alike())]
+            .map(|own| move |mm| own.class(mm) as u32)
     }
 
     /// Sorted into classes.
@@ -224,23 +116,27 @@ impl<'a> Shop<'a> {
         let mut sets = vec![self.many.nominal; BLOCK];
         let mut chains = 0;
         let second = self.spreads()[1].dimension;
+        let (every, mut columns) = (self.many.every(), self.many.columns());
         for first in (0..self.parts as usize).step_by(BLOCK) {
             let count = BLOCK.min(self.parts as usize - first);
             let sets = &mut sets[..count];
-            self.many.lay(&self.many.draw((first / BLOCK) as u64, count), 0, sets);
+            self.many.draw((first / BLOCK) as u64, count, &mut columns);
+            self.many.lay(&columns, &every, 0, sets);
             tally.begin();
             for (i, sizes) in sets.iter_mut().enumerate() {
                 if let Some(pairing) = pairing {
-                    let Some(partner) = pairing.partner[first + i] else { continue };
-                    second.put(sizes, second_mm[partner as usize]);
+                    let Some(partner) = pairing.partner(first + i) else { continue };
+                    second.put(sizes, second_mm[partner]);
                     if self.many.follows() {
                         sizes.make_flush();
                     }
                 }
                 let made = Made::of(sizes);
                 let asked = self.wanted.asked;
-                let value = made.has(asked).then(|| asked.of(sizes));
-                tally.add((first + i) as u64, value, made == Made::Whole, &self.wanted);
+                if made.has(asked) {
+                    let whole = made == Made::Whole;
+                    tally.add((first + i) as u64, asked.of(sizes), whole, &self.wanted);
+                }
                 chains += 1;
             }
         }

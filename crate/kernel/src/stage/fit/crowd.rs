@@ -133,14 +133,13 @@ impl MatchView {
         let way = |pairing| WayView::of(&shop.assemble(&parts[1], pairing));
         let ways = vec![way(None), way(Some(&sorted)), way(Some(&ranked))];
         let [first_class, second_class] = shop.classes(classes);
-        let first = |(mm, partner): (&f64, &Option<u32>)| {
-            (*mm, partner.map_or(-1, i64::from), first_class(*mm))
-        };
-        let firsts = parts[0].iter().zip(&sorted.partner).take(DOTS).map(first).collect();
+        let place = |partner: Option<usize>| partner.map_or(-1, |partner| partner as i64);
+        let first = |(mm, partner): (&f64, _)| (*mm, place(partner), first_class(*mm));
+        let firsts = parts[0].iter().zip(sorted.partners()).take(DOTS).map(first).collect();
         let mut taken = vec![-1; parts[1].len()];
-        for (i, partner) in sorted.partner.iter().enumerate() {
+        for (i, partner) in sorted.partners().enumerate() {
             if let Some(partner) = partner {
-                taken[*partner as usize] = i as i64;
+                taken[partner] = i as i64;
             }
         }
         let second = |(mm, partner): (&f64, i64)| (*mm, partner, second_class(*mm));
