@@ -20,6 +20,7 @@ export async function withBench(session, work) {
     bench.use_inches(session.work.unit === "in");
     bench.set_springy(session.work.springy);
     bench.show_corner(session.work.corner);
+    bench.show_worn(session.stood_worn_mm);
     bench.show(session.work.how);
     bench.widen(session.state.factor.value);
     poseWork(bench, session.work);

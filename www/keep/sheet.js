@@ -37,6 +37,7 @@ async function gather(session) {
   const { state, corners, picture } = await withBench(session, (bench) => {
     bench.layout(WIDTH, HEIGHT, LETTERS, false);
     const svg = bench.svg({ theme: { sheet: "#ffffff" }, caption: [byId("badge").textContent] });
+    bench.show_worn(0); // limits are of the chain as new
     const shown = bench.state();
     const at = (/** @type {string} */ corner) => (bench.show_corner(corner), bench.state());
     return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg };

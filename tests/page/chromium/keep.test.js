@@ -1,6 +1,7 @@
 // Keep and hand over: link, picture, numbers, scenario; a file opened, refused, and kept over a reload.
 
 import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { beforeEach, describe, test } from "node:test";
 import { textOf } from "../support/inside.js";
@@ -16,13 +17,16 @@ describe("keeping and handing over, in Chromium", () => {
     await click("#keep");
     await until(() => document.querySelector("dialog.keep[open]"));
   });
-  /** What a button of the dialog hands over: its file's name and text. */
+  /** What a button of the dialog hands over: its file's name and text, and the drawing it was made of. */
   const handed = (word) => hand.inside((found) => new Promise((done) => {
-    let kept = new Blob();
+    let [drawn, kept] = [new Blob(), new Blob()];
     const address = URL.createObjectURL.bind(URL);
-    URL.createObjectURL = (blob) => address((kept = blob));
+    URL.createObjectURL = (blob) => {
+      if (blob.type === "image/svg+xml") drawn = blob;
+      return address((kept = blob));
+    };
     HTMLAnchorElement.prototype.click = async function caught() {
-      done({ name: this.download, type: kept.type, size: kept.size, text: await kept.text() });
+      done({ name: this.download, type: kept.type, size: kept.size, text: await kept.text(), drawn: await drawn.text() });
     };
     [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === found).click();
   }), words[word]);
@@ -53,6 +57,21 @@ describe("keeping and handing over, in Chromium", () => {
     assert.ok(csv.text.includes(`\r\nplay.turn_limit_rad,${turn}\r\n`), "every figure of the report is kept");
     const file = JSON.parse(await readFile(`${ROOT}/scenarios/ferry-winch.json`, "utf8"));
     assert.deepEqual(Object.keys(JSON.parse(scenario.text).chain).sort(), Object.keys(file.chain).sort());
+  });
+
+  test("pictures that are laid out anew stand worn where the stage does", async () => {
+    /** What is drawn on each picture, without its words: the badge tells of wear even where the drawing does not. */
+    const taken = async (how) => {
+      await open(`#v=1&on=ferry-winch&ask=wear&times=10${how}`);
+      await click("#keep");
+      await until(() => document.querySelector("dialog.keep[open]"));
+      const drawn = [];
+      for (const word of ["keep.square", "keep.strip"]) drawn.push((await handed(word)).drawn.replace(/<text[^]*?<\/text>|<title>.*?<\/title>/g, ""));
+      return drawn.map((svg) => createHash("sha256").update(svg).digest("hex"));
+    };
+    const [worn, fresh, again] = [await taken(""), await taken("&own.worn=0"), await taken("&own.worn=0")];
+    assert.deepEqual(fresh, again, "the same stage gives the same picture");
+    assert.ok(worn.every((mark, at) => mark !== fresh[at]), JSON.stringify([worn, fresh]));
   });
 
   test("a file that is no scenario is refused in words and the chain stays", async () => {
