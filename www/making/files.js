@@ -46,7 +46,7 @@ export class Files {
     const found = await readFile(given);
     const why = "why" in found ? say(`making.${found.why}`, { name }) : this.refused(found.read, name);
     if (!why && "read" in found) {
-      this.making.begin(this.making.draftOf(found.read));
+      this.making.begin(this.making.trial.draftOf(found.read));
       this.told.textContent = say("making.opened", { name });
     }
     tell(this.fault, why, this.file);
@@ -54,14 +54,14 @@ export class Files {
 
   /** @param {any} read @param {string} name */
   refused(read, name) {
-    const why = this.making.wrong(read);
+    const why = this.making.trial.wrong(read);
     return why && `${say("making.refused", { name })} ${why}`;
   }
 
   async begin() {
     const { making } = this;
     const lesson = this.from.value ? await lessonCalled(making.session, this.from.value) : null;
-    making.begin(lesson ? making.draftOf(lesson.file) : making.fresh());
+    making.begin(lesson ? making.trial.draftOf(lesson.file) : making.fresh());
     this.told.textContent = say("making.begun");
   }
 }

@@ -1,35 +1,28 @@
-// Making a lesson in the page: a panel beside the bench, where the bench is recorded step by step.
+// Making a lesson in the page: the bench is recorded step by step, and the panel beside it shows what there is.
 
-import { byId, dress, make } from "../dom.js";
-import { faultSentence, tell } from "../field.js";
+import { byId, dress } from "../dom.js";
+import { tell } from "../field.js";
 import { labour } from "../labour.js";
-import { shelve, standsOf } from "../lesson/shelf.js";
+import { shelve } from "../lesson/shelf.js";
 import { stepOf } from "../lessons.js";
 import { keepOwn, OWN } from "../own.js";
 import { say } from "../words.js";
-import { alter, draftOf, fileOf, insert, sectionsOf } from "./draft.js";
-import { Files } from "./files.js";
+import { alter, fileOf, insert, sectionsOf } from "./draft.js";
 import { keep, kept, stayOpen } from "./kept.js";
-import { StepForm } from "./step.js";
-import { StepList } from "./steps.js";
-import { Text } from "./text.js";
+import { Panel } from "./panel.js";
+import { Trial } from "./trial.js";
+import { Turns } from "./turns.js";
 
 /** @typedef {import("../session.js").Session} Session */
-/** @typedef {import("../kernel.js").Fault} Fault */
 /** @typedef {import("./draft.js").Draft} Draft */
 /** @typedef {import("./draft.js").Change} Change */
 /** @typedef {import("./draft.js").Shown} Shown */
 
-/** So many changes can be taken back. */
-const MOST_CHANGES = 200;
 /** How far along a way a step stands, in so many decimals. */
 const DECIMALS = 3;
 
 export class Making {
-  /** @type {Draft[]} */
-  past = [];
-  /** @type {Draft[]} */
-  future = [];
+  turns = new Turns();
 
   /**
    * @param {Session} session
@@ -38,27 +31,10 @@ export class Making {
    */
   constructor(session, another, teaching) {
     this.session = session;
-    this.probe = another();
+    this.trial = new Trial(another());
     this.teaching = teaching;
     this.draft = kept() ?? this.fresh();
-    const button = (/** @type {string} */ word, /** @type {() => void} */ onclick, kind = "") => make("button", { type: "button", class: kind, onclick }, say(word));
-    this.undo = button("making.undo", () => this.step(this.past, this.future, "making.undone"));
-    this.redo = button("making.redo", () => this.step(this.future, this.past, "making.redone"));
-    this.title = new Text({ label: say("making.name") }, (title) => this.change((draft) => ({ ...draft, title })));
-    this.about = new Text({ label: say("making.about"), lines: 2 }, (about) => this.change((draft) => ({ ...draft, about })));
-    this.list = new StepList(this);
-    this.form = new StepForm(session, (part) => this.change(alter(part)));
-    this.take = make("button", { type: "button", onclick: () => this.record(false) });
-    this.told = make("p", { class: "making-told", role: "status" });
-    this.fault = make("p", { class: "fault", role: "alert", hidden: true });
-    this.files = new Files(this);
-    this.element = make("section", { class: "making", "aria-labelledby": "making-title", hidden: true },
-      make("div", { class: "making-head" }, make("h2", { id: "making-title", tabindex: -1 }, say("making.title")), this.undo, this.redo, button("making.close", () => this.close())),
-      make("p", { class: "hint" }, say("making.hint")), button("making.record", () => this.record(true), "primary"), this.told, this.fault,
-      this.list.element, this.form.element, make("div", { class: "making-row" }, this.take, button("making.try", () => this.try())),
-      this.title.element, this.about.element, this.files.element, make("p", { class: "hint" }, say("making.kept")));
-    byId("stage").after(this.element);
-    this.element.addEventListener("keydown", (event) => this.key(event));
+    this.panel = new Panel(this);
     session.listen((what) => this.heed(what));
   }
 
@@ -76,7 +52,7 @@ export class Making {
   }
 
   async open() {
-    this.element.hidden = false;
+    this.panel.element.hidden = false;
     document.body.toggleAttribute("data-making", true);
     stayOpen(true);
     await this.settle(true);
@@ -84,7 +60,7 @@ export class Making {
   }
 
   close() {
-    this.element.hidden = true;
+    this.panel.element.hidden = true;
     document.body.removeAttribute("data-making");
     stayOpen(false);
     byId("lessons").focus();
@@ -98,28 +74,14 @@ export class Making {
   }
 
   /**
-   * What the kernel finds wrong with a lesson, as sentences.
-   * @param {Record<string, any>} file
-   */
-  wrong(file) {
-    const name = (/** @type {string} */ path) => {
-      const part = path.replace(/^lesson\[\d+\]\.|^(?=title|about)/, "making.").replace("making.title", "making.name");
-      const choice = /choices\[(\d+)\]/.exec(part);
-      return choice ? say("making.ask.choice", { choice: Number(choice[1]) + 1 }) : part.replace(/^making\.set\.chain\./, "");
-    };
-    return this.probe.load(/** @type {any} */ (file)).map((/** @type {Fault} */ fault) => faultSentence({ ...fault, path: name(fault.path) })).join(" ");
-  }
-
-  /**
    * Changes the lesson, or gives the sentence that refuses the change.
    * @param {Change} change
    */
   change(change) {
     const draft = change(this.draft);
-    const why = this.wrong(fileOf(draft));
+    const why = this.trial.wrong(fileOf(draft));
     if (why) return why;
-    this.past = [...this.past, this.draft].slice(-MOST_CHANGES);
-    this.future = [];
+    this.turns.made(this.draft);
     this.put(draft);
     return "";
   }
@@ -133,14 +95,13 @@ export class Making {
     this.settle(anew || moved, anew);
   }
 
-  /** @param {Draft[]} from @param {Draft[]} to @param {string} word */
-  step(from, to, word) {
-    const draft = from.pop();
+  /** @param {(now: Draft) => Draft|undefined} way @param {string} word */
+  turn(way, word) {
+    const draft = way(this.draft);
     if (!draft) return;
-    to.push(this.draft);
     this.draft = draft;
     this.settle(true);
-    this.tell(word);
+    this.panel.tell(word, this.draft.at);
   }
 
   /**
@@ -149,8 +110,8 @@ export class Making {
    */
   act(change, word) {
     const why = this.change(change);
-    tell(this.fault, why);
-    this.tell(why ? "" : word);
+    tell(this.panel.fault, why);
+    this.panel.tell(why ? "" : word, this.draft.at);
   }
 
   /** @param {boolean} anew a step of its own, or into the present one */
@@ -159,13 +120,8 @@ export class Making {
     const { ask, look } = this.draft.steps[this.draft.at];
     if (!anew) return this.act(alter({ light: undefined, ...seen, ask, look }), "making.taken");
     this.act(insert(this.seen()), "making.recorded");
-    this.form.say.input.focus();
-    this.form.say.input.select();
-  }
-
-  /** @param {string} word */
-  tell(word) {
-    this.told.textContent = word && say(word, { step: this.draft.at + 1 });
+    this.panel.form.say.input.focus();
+    this.panel.form.say.input.select();
   }
 
   /** @param {number} at */
@@ -186,7 +142,7 @@ export class Making {
     session.scenarios.set(OWN, { name: draft.title, scenario: /** @type {any} */ (file) });
     keepOwn(session);
     const lesson = shelve(session, OWN, file);
-    this.show(anew);
+    this.panel.show(draft, this.turns, anew);
     if (bench) await this.teaching.start(lesson, draft.at + 1);
     else this.teaching.renew(lesson);
     await this.reckon();
@@ -195,48 +151,24 @@ export class Making {
   async reckon() {
     const scenario = this.teaching.stand?.scenario;
     if (!scenario) return;
-    this.form.showNumbers(null);
+    this.panel.form.showNumbers(null);
     const { draft, session } = this;
     const sizes = session.state.sizes;
     const report = await labour("making", "report", scenario, {}).catch(() => null);
-    if (report && draft === this.draft) this.form.showNumbers({ ...report, chain: sizes });
+    if (report && draft === this.draft) this.panel.form.showNumbers({ ...report, chain: sizes });
   }
 
   /** The lesson may have been walked on by its own buttons. @param {Set<string>} what */
   heed(what) {
-    if (this.element.hidden) return;
+    if (this.panel.element.hidden) return;
     const asked = stepOf(this.session.work.on);
     const at = (asked?.id === OWN ? asked.step : 0) - 1;
     if (at >= 0 && at !== this.draft.at && this.draft.steps[at]) {
       this.draft = { ...this.draft, at };
-      this.show(true);
+      this.panel.show(this.draft, this.turns, true);
       this.reckon();
-    } else if (what.has("chain")) this.form.showLights(this.draft.steps[this.draft.at].light ?? "");
-    dress(this.take, { disabled: this.teaching.isThere && at === this.draft.at });
-  }
-
-  /** @param {boolean} anew */
-  show(anew) {
-    const { draft } = this;
-    this.title.show(draft.title, anew);
-    this.about.show(draft.about, anew);
-    this.list.show(draft);
-    this.form.show(draft, anew);
-    this.take.textContent = say("making.take", { step: draft.at + 1 });
-    dress(this.undo, { disabled: this.past.length === 0 });
-    dress(this.redo, { disabled: this.future.length === 0 });
-    this.files.show();
-  }
-
-  /** Undo and redo by keyboard; a text that is being typed has its own. @param {KeyboardEvent} event */
-  key(event) {
-    const typing = /** @type {Element} */ (event.target).matches("input[type=text], textarea");
-    const key = event.key.toLowerCase();
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || !["z", "y"].includes(key)) return;
-    event.stopPropagation(); // the bench has an undo of its own
-    if (typing) return;
-    event.preventDefault();
-    (key === "z" && !event.shiftKey ? this.undo : this.redo).click();
+    } else if (what.has("chain")) this.panel.form.showLights(this.draft.steps[this.draft.at].light ?? "");
+    dress(this.panel.take, { disabled: this.teaching.isThere && at === this.draft.at });
   }
 
   /**
@@ -246,28 +178,14 @@ export class Making {
    */
   goOn(lesson, step) {
     if (JSON.stringify(lesson.file) === JSON.stringify(fileOf(this.draft))) this.draft = { ...this.draft, at: step - 1 };
-    else this.begin({ ...this.draftOf(lesson.file), at: step - 1 });
+    else this.begin({ ...this.trial.draftOf(lesson.file), at: step - 1 });
   }
 
   /** Takes up another lesson; the last one can be had back. @param {Draft} draft */
   begin(draft) {
-    this.past = [...this.past, this.draft].slice(-MOST_CHANGES);
-    this.future = [];
+    this.turns.made(this.draft);
     this.draft = draft;
     this.settle(true);
-  }
-
-  /**
-   * A lesson's file as a draft; a scenario without steps becomes a lesson of one.
-   * @param {Record<string, any>} file that the kernel takes
-   */
-  draftOf(file) {
-    const whole = (/** @type {any} */ scenario) => {
-      this.probe.load(scenario);
-      return this.probe.scenario();
-    };
-    const lesson = file.lesson?.length > 0 ? file.lesson : [{ say: say("making.say.new") }];
-    return draftOf(file, standsOf({ ...file, lesson }), whole);
   }
 }
 
