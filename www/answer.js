@@ -1,9 +1,9 @@
 // The answer in one sentence, its surprise, what a screen reader hears, and the stage in words.
 
 import { byId, make } from "./dom.js";
-import { figure, slope } from "./figures.js";
+import { figure } from "./figures.js";
 import { questionOf } from "./questions.js";
-import { byHand, reading } from "./work.js";
+import { byHand, reading, slope } from "./work.js";
 import { contactName, has, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */

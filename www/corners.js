@@ -1,7 +1,7 @@
 // Tightest, middle, loosest: which chain of the limits stands on the stage, and what makes it.
 
 import { byId, dress, make } from "./dom.js";
-import { say, variant } from "./words.js";
+import { inside, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
 
@@ -22,7 +22,7 @@ export function startCorners(session) {
     place.hidden = byId("corner-ends").hidden = corner === null;
     if (!corner) return;
     for (const button of buttons) dress(button, { "aria-pressed": String(button.dataset.corner === corner.at) });
-    const ends = corner.ends.map(({ dimension, end }) => say(`corner.${end}`, { size: say(variant(`size.${dimension}`, construction)).toLowerCase() }));
+    const ends = corner.ends.map(({ dimension, end }) => say(`corner.${end}`, { size: inside(variant(`size.${dimension}`, construction)) }));
     const named = ends.length > 0 ? say(`corner.${corner.at}.named`, { ends: ends.join(", ") }) : say("corner.middle.named");
     byId("corner-ends").textContent = named;
   });

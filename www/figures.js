@@ -23,6 +23,8 @@ export function unitInUse() {
 }
 
 const formats = new Map();
+/** The language that numbers are written in: the page's. */
+const tongue = () => globalThis.document?.documentElement.lang || "en";
 
 /**
  * A number with a fixed count of decimals.
@@ -32,10 +34,10 @@ const formats = new Map();
 export function decimal(value, decimals) {
   if (!formats.has(decimals)) {
     const digits = { minimumFractionDigits: decimals, maximumFractionDigits: decimals, useGrouping: false };
-    formats.set(decimals, new Intl.NumberFormat("en", digits));
+    formats.set(decimals, new Intl.NumberFormat(tongue(), digits));
   }
   const text = formats.get(decimals).format(value).replace("-", MINUS);
-  return /^\u2212[0.]*$/.test(text) ? text.slice(1) : text;
+  return /^\u2212[0.,]*$/.test(text) ? text.slice(1) : text;
 }
 
 /**
@@ -59,17 +61,6 @@ export function gap(mm) {
 export function angle(rad) {
   const degrees = rad * DEGREES_PER_RAD;
   return `${decimal(degrees, Math.abs(degrees) < 1 ? 2 : 1)}°`;
-}
-
-/**
- * The same slope over a length one can picture.
- * @param {number} rad
- */
-export function slope(rad) {
-  const fraction = Math.abs(Math.tan(rad));
-  if (unit === "in") return `${decimal(fraction * 12, 3)} in in a foot`;
-  const mm = fraction * 1000;
-  return `${decimal(mm, mm < 10 ? 1 : 0)} mm in a metre`;
 }
 
 /**

@@ -1,6 +1,7 @@
-// The bar at the top: which chain, undo and redo, the unit. And the questions.
+// The bar at the top: which chain, undo and redo, the language, the unit. And the questions.
 
 import { byId, dress, make } from "./dom.js";
+import { LANGUAGES, language, speak } from "./language.js";
 import { QUESTIONS, waysOf } from "./questions.js";
 import { anew } from "./work.js";
 import { say } from "./words.js";
@@ -20,6 +21,9 @@ export function startHeader(session) {
       byId("chain-fault").textContent = say("ask.failed");
     });
   });
+  const tongue = /** @type {HTMLSelectElement} */ (byId("language"));
+  tongue.append(...Object.entries(LANGUAGES).map(([tag, name]) => make("option", { value: tag, lang: tag, selected: tag === language }, name)));
+  tongue.addEventListener("change", () => speak(tongue.value));
   const unit = byId("unit");
   unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
   const { undo, redo } = startUndo(session);

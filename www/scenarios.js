@@ -1,5 +1,6 @@
 // The scenarios of the menu: their names at once, each file when it is first wanted.
 
+import { language } from "./language.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Scenario} Scenario */
@@ -69,10 +70,34 @@ export class Scenarios {
     if (id !== undefined && this.files.has(id)) return;
     const { id: known, file } = this.list.find((each) => each.id === id) ?? this.list[0];
     if (this.files.has(known)) return;
-    const answer = await fetch(`scenarios/${file}`);
-    if (!answer.ok) throw new Error(`${file}: ${answer.status}`);
-    this.files.set(known, await answer.json());
+    this.files.set(known, await this.file(file));
   }
+
+  /**
+   * A file of ours, with its texts in the page's language where it has them.
+   * @param {string} name
+   */
+  async file(name) {
+    const taken = async (/** @type {string} */ path) => {
+      const answer = await fetch(`scenarios/${path}`);
+      return answer.ok ? answer.json() : null;
+    };
+    const [file, texts] = await Promise.all([taken(name), language === "en" ? {} : taken(`${language}/${name}`)]);
+    if (!file) throw new Error(name);
+    return worded(file, texts ?? {});
+  }
+}
+
+/**
+ * A file with other texts in the same places.
+ * @param {any} file
+ * @param {any} texts
+ */
+function worded(file, texts) {
+  if (typeof texts !== "object") return texts;
+  const whole = Array.isArray(file) ? [...file] : { ...file };
+  for (const [key, text] of Object.entries(texts)) whole[key] = worded(whole[key], text);
+  return whole;
 }
 
 /** Fetches the list of the menu. */

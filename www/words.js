@@ -1,6 +1,7 @@
 // Every visible sentence, by id, from words/<language>/: those of the first screen, and those of each later question.
 
 import { figure } from "./figures.js";
+import { language } from "./language.js";
 import { once } from "./once.js";
 
 /** @type {Record<string, string>} */
@@ -11,7 +12,8 @@ let words = {};
  * @param {string} part `first`, or the id of a question
  */
 export const loadWords = once(async (part) => {
-  const answer = await fetch(`words/en/${part}.json`);
+  const own = await fetch(`words/${language}/${part}.json`);
+  const answer = own.ok ? own : await fetch(`words/en/${part}.json`);
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
   const more = await answer.json(); // others may have come meanwhile
   words = { ...words, ...more };
@@ -35,6 +37,12 @@ export function say(id, numbers = {}) {
 }
 
 /**
+ * A label inside a sentence: its first letter is small, but where nouns are written large.
+ * @param {string} id
+ */
+export const inside = (id) => (language === "de" ? say(id) : say(id).toLowerCase());
+
+/**
  * @param {string} name
  * @param {unknown} value
  */
@@ -44,8 +52,9 @@ function place(name, value) {
   return words[`${name}.${value}`] ?? words[value] ?? value;
 }
 
-/** Fills every element of the page that names its word. */
+/** Fills every element of the page that names its word, and lets it run as the language does. */
 export function fillPage() {
+  document.documentElement.dir = say("language.direction");
   for (const element of document.querySelectorAll("[data-word]")) {
     element.textContent = say(element.getAttribute("data-word") ?? "");
   }

@@ -1,6 +1,6 @@
 // What a person has on the bench, as plain data: everything an address or an undo step holds.
 
-import { figure, mmOfInch } from "./figures.js";
+import { decimal, figure, mmOfInch, unitInUse } from "./figures.js";
 import { isQuestion, waysOf } from "./questions.js";
 import { say } from "./words.js";
 
@@ -51,6 +51,17 @@ export function reading(how, live) {
   if (how === "load") return say("reading.load", { share_fraction: live.amplitude });
   const name = READINGS[/** @type {keyof typeof READINGS} */ (how)];
   return figure(name, live[name] ?? 0);
+}
+
+/**
+ * The same slope over a length one can picture.
+ * @param {number} rad
+ */
+export function slope(rad) {
+  const fraction = Math.abs(Math.tan(rad));
+  if (unitInUse() === "in") return say("slope.foot", { value: decimal(fraction * 12, 3) });
+  const mm = fraction * 1000;
+  return say("slope.metre", { value: decimal(mm, mm < 10 ? 1 : 0) });
 }
 
 /**

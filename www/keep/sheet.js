@@ -77,7 +77,7 @@ async function written(matter, session) {
 
 /** @param {Session} session */
 export async function openSheet(session) {
-  await bring(async () => {}, ["sheet", "fit"], ["keep/sheet.css"]);
+  await bring(async () => {}, ["sheet", "fit", "working"], ["keep/sheet.css"]);
   const last = /** @type {HTMLElement|null} */ (document.activeElement);
   const paper = new CSSStyleSheet();
   const lay = (/** @type {string} */ id) => {

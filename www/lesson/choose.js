@@ -48,7 +48,7 @@ export function open(session, another) {
   return {
     edit,
     async choose() {
-      const all = await listLessons();
+      const all = await listLessons(session);
       list.replaceChildren(...all.map(({ id, title }, index) =>
         make("li", {}, make("button", { type: "button", onclick: () => begin(id) }, make("span", { class: "number" }, String(index + 1)), title))));
       dialog.showModal();

@@ -28,10 +28,8 @@ const shelf = new Map();
  */
 export const nameOf = (id, step) => `lesson-${id}-${step}`;
 
-/** @returns {Promise<Listed[]>} */
-export async function listLessons() {
-  return (await fetch("scenarios/lessons/index.json")).json();
-}
+/** @param {Session} session @returns {Promise<Listed[]>} */
+export const listLessons = ({ scenarios }) => scenarios.file("lessons/index.json");
 
 /**
  * A scenario with some of its values changed, by path.
@@ -90,9 +88,9 @@ export async function lessonCalled(session, id) {
   if (known) return known;
   const own = session.scenarios.get(id);
   if (own && "lesson" in own) return shelve(session, id, own);
-  const listed = (await listLessons()).find((each) => each.id === id);
+  const listed = (await listLessons(session)).find((each) => each.id === id);
   if (!listed) return null;
-  return shelve(session, id, await (await fetch(`scenarios/lessons/${listed.file}`)).json());
+  return shelve(session, id, await session.scenarios.file(`lessons/${listed.file}`));
 }
 
 /**

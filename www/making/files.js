@@ -23,7 +23,7 @@ export class Files {
       make("div", { class: "making-row" }, make("label", { for: "making-file" }, say("making.open")), this.file), this.fault,
       make("div", { class: "making-row" }, make("label", { for: "making-begin" }, say("making.begin")), this.from,
         make("button", { type: "button", onclick: () => this.begin() }, say("making.begin.go"))));
-    listLessons().then((all) => this.from.append(...all.map(({ id, title }) => make("option", { value: id }, say("making.begin.copy", { title })))));
+    listLessons(making.session).then((all) => this.from.append(...all.map(({ id, title }) => make("option", { value: id }, say("making.begin.copy", { title })))));
   }
 
   show() {

@@ -52,13 +52,15 @@ pub struct Lexicon {
 }
 
 impl Lexicon {
-    /// A lexicon from pairs of id and text.
+    /// A lexicon from pairs of id and text; `language.decimal` is what stands before decimals, a point
+    /// where it is not said.
     pub fn new(words: impl IntoIterator<Item = (String, String)>) -> Self {
         let mut by_id = BTreeMap::new();
         for (id, text) in words {
             by_id.insert(id, text); // collecting would bring a whole sorting algorithm into the page
         }
-        Self { words: by_id, separator: '.', length: Length::Mm }
+        let separator = by_id.get("language.decimal").and_then(|text| text.chars().next());
+        Self { words: by_id, separator: separator.unwrap_or('.'), length: Length::Mm }
     }
 
     /// The text of an id; the id itself where there is none, so that a missing word is seen.

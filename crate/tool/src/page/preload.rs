@@ -1,5 +1,6 @@
 //! What the first page names beforehand, so that a slow connection asks for everything at once: the
-//! modules of the first screen in their one file, its program and its words.
+//! modules of the first screen in their one file, its program and its menu. Its words are of a language
+//! that only a browser knows.
 
 use super::gather::FIRST;
 use super::version::with_version;
@@ -7,8 +8,7 @@ use super::version::with_version;
 /// Where the names go: before the style sheet, which the browser meets first.
 const BEFORE: &str = "<link rel=\"stylesheet\"";
 /// What the modules fetch before anything shows.
-const FETCHED: [&str; 3] =
-    ["lightgap_stage_bg.wasm", "words/en/first.json", "scenarios/index.json"];
+const FETCHED: [&str; 2] = ["lightgap_stage_bg.wasm", "scenarios/index.json"];
 
 /// The first page with its version and the names of what it will need.
 pub fn named(page: &str) -> String {
@@ -40,13 +40,7 @@ mod tests {
         let names: Vec<_> = names.into_iter().map(|(name, _)| name).collect();
         assert_eq!(
             names,
-            [
-                "lightgap_stage_bg.wasm",
-                "words/en/first.json",
-                "scenarios/index.json",
-                "first.js",
-                "style.css"
-            ]
+            ["lightgap_stage_bg.wasm", "scenarios/index.json", "first.js", "style.css"]
         );
     }
 }

@@ -10,6 +10,7 @@ pub static WORDS: LazyLock<BTreeMap<String, String>> =
 /// The files of one language: the first screen's, and one for each later question.
 const FILES: &[(&str, &str)] = &[
     ("first.json", include_str!("../../../../www/words/en/first.json")),
+    ("working.json", include_str!("../../../../www/words/en/working.json")),
     ("fault.json", include_str!("../../../../www/words/en/fault.json")),
     ("alone.json", include_str!("../../../../www/words/en/alone.json")),
     ("keep.json", include_str!("../../../../www/words/en/keep.json")),
