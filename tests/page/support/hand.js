@@ -71,7 +71,6 @@ function handOf(page, close) {
 }
 
 /**
-/**
  * Another tab; when it is closed the first one is in front again, since a browser gives no frames to what nobody sees.
  * @param {any} page
  * @param {() => Promise<any>} open
