@@ -38,6 +38,12 @@ impl Placement {
         Self { x_mm, y_mm, yaw_rad, along: Point::new(cos, sin) }
     }
 
+    /// Turned alike, its origin elsewhere, mm.
+    #[must_use]
+    pub fn moved_to(&self, x_mm: f64, y_mm: f64) -> Self {
+        Self { x_mm, y_mm, ..*self }
+    }
+
     /// This placement, turned further about its own origin.
     #[must_use]
     pub fn turned(&self, by_rad: f64) -> Self {

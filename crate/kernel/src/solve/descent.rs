@@ -89,7 +89,7 @@ impl Descent {
                 *centre = push;
             }
             self.centre.clone_from(&point.x);
-            if moved <= self.penalty * STILL * (1.0 + largest(&point.x)) {
+            if moved <= self.penalty * STILL * scaled.length_of(&point.x) {
                 break;
             }
             if moved > (0.1 * before).max(SETTLING) {

@@ -1,7 +1,7 @@
 //! A predictor-corrector interior point method: close to the answer from anywhere.
 
 use super::band::Band;
-use super::lines::{add_lines, by_joint, dot_of};
+use super::lines::{add_lines, add_pair, by_joint, dot_of};
 use super::problem::Rows;
 use super::rounds::{PROXIMAL, Point};
 use super::scale::{Scaled, largest};
@@ -25,6 +25,7 @@ pub(super) struct Interior {
     /// One entry an unknown, padded.
     side: Vec<f64>,
     step: Vec<f64>,
+    bend: Vec<[f64; 2]>,
     factor: Band,
 }
 
@@ -43,6 +44,8 @@ struct Wall {
     weight: f64,
     slack_step: f64,
     push_step: f64,
+    /// The product of both steps over the slack.
+    bend: f64,
 }
 
 /// Residuals of one interior point.
@@ -75,8 +78,8 @@ fn length<const N: usize>(rows: &Rows) -> usize {
 
 impl Interior {
     pub(super) fn new() -> Interior {
-        let (side, step) = (Vec::new(), Vec::new());
-        Interior { walls: Vec::new(), side, step, factor: Band::new(0, 0) }
+        let (side, step, bend) = (Vec::new(), Vec::new(), Vec::new());
+        Interior { walls: Vec::new(), side, step, bend, factor: Band::new(0, 0) }
     }
 
     /// Takes the central starting point.
@@ -86,13 +89,15 @@ impl Interior {
         point.push.fill(1.0);
         self.walls.clear();
         self.walls.extend(scaled.gap.iter().map(|gap| {
-            let slack = gap.max(1.0);
+            let slack = gap.max(scaled.usual_gap);
             Wall { slack, inverse: 1.0 / slack, push: 1.0, ..Wall::default() }
         }));
         for padded in [&mut self.side, &mut self.step] {
             padded.clear();
             padded.resize(unknowns + rows.stride, 0.0);
         }
+        self.bend.clear();
+        self.bend.resize(unknowns + rows.stride, [0.0; 2]);
     }
 
     /// Goes on from `point` until residuals and mean complementarity, of scaled numbers near 1,
@@ -123,20 +128,21 @@ impl Interior {
         close: f64,
         spent: &mut u32,
     ) -> bool {
+        let mut taken = 0.0;
         for _ in 0..MOST_STEPS {
-            let residual = self.residual::<N>(rows, scaled, x);
+            let residual = self.gather::<N>(rows, scaled, x, taken);
             if residual.unbalanced <= close * (1.0 + residual.push)
-                && residual.missed <= close * (1.0 + residual.length)
-                && residual.complementarity <= close
+                && residual.missed <= close * (scaled.usual_gap + residual.length)
+                && residual.complementarity <= close * scaled.usual_gap
             {
                 return true;
             }
-            if residual.push > RUNAWAY && residual.missed > MISSED {
+            if residual.push > RUNAWAY && residual.missed > MISSED * scaled.usual_gap {
                 return false;
             }
             *spent += 1;
-            self.factor_at::<N>(rows, scaled);
-            let taken = self.advance::<N>(rows, x, residual.complementarity);
+            self.factor.factor();
+            taken = self.advance::<N>(rows, x, residual.complementarity);
             if !(taken > SHORTEST) {
                 return false;
             }
@@ -144,33 +150,50 @@ impl Interior {
         false
     }
 
-    /// Whether each row pushes more than it is apart: the guess for the rounds.
-    pub(super) fn touching(&self) -> impl Iterator<Item = bool> {
-        self.walls.iter().map(|wall| wall.push > wall.slack)
+    /// Whether each row pushes more, beside the load, than it is apart beside a gap: the guess for the
+    /// rounds.
+    pub(super) fn touching(&self, scaled: &Scaled) -> impl Iterator<Item = bool> {
+        let usual_gap = scaled.usual_gap;
+        self.walls.iter().map(move |wall| wall.push * usual_gap > wall.slack)
     }
 
-    /// Residuals at the point; leaves `-(Hx + q)` in `side`.
+    /// Takes so much of the last step of slacks and pushes; answers the residuals at the point. Leaves
+    /// `H + d I + sum of push/slack row row'` in `factor` and what the step has to balance in `side`.
     #[inline(always)]
-    fn residual<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled, x: &[f64]) -> Residual {
+    fn gather<const N: usize>(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        x: &[f64],
+        taken: f64,
+    ) -> Residual {
         let unknowns = scaled.gradient.len();
         scaled.hessian.multiply(x, &mut self.side);
         for (side, gradient) in self.side.iter_mut().zip(&scaled.gradient) {
             *side = -(*side + gradient);
         }
         self.step.copy_from_slice(&self.side);
+        self.factor.take(&scaled.hessian);
+        self.factor.add_diagonal(PROXIMAL);
         let (mut products, mut missed, mut most) = (0.0, 0.0_f64, 0.0_f64);
         let n = length::<N>(rows);
         for (first, lines, run) in runs::<N>(rows) {
             let (x, walls) = (&x[first..first + n], &mut self.walls[run.clone()]);
             for ((line, wall), gap) in lines.chunks_exact(n).zip(&mut *walls).zip(&scaled.gap[run])
             {
+                wall.slack += taken * wall.slack_step;
+                wall.push += taken * wall.push_step;
+                wall.inverse = 1.0 / wall.slack;
+                wall.weight = wall.push * wall.inverse;
                 wall.miss = wall.slack - (gap + dot_of::<N>(line, x));
                 products += wall.slack * wall.push;
                 missed = larger(missed, wall.miss.abs());
                 most = larger(most, wall.push);
             }
-            let pushes = walls.iter().map(|wall| wall.push);
-            add_lines::<N>(&mut self.step[first..first + n], lines, pushes);
+            self.factor.add_outers::<N>(first, lines, walls.iter().map(|wall| wall.weight));
+            let pushes = walls.iter().map(|wall| [wall.push, wall.weight * wall.miss]);
+            let [step, side] = [&mut self.step, &mut self.side].map(|to| &mut to[first..first + n]);
+            add_lines::<N>(step, side, lines, pushes);
         }
         Residual {
             unbalanced: largest(&self.step[..unknowns]),
@@ -181,65 +204,57 @@ impl Interior {
         }
     }
 
-    /// Factors `H + d I + sum of push/slack row row'`; adds the rows' misses to `side`.
-    #[inline(always)]
-    fn factor_at<const N: usize>(&mut self, rows: &Rows, scaled: &Scaled) {
-        self.factor.take(&scaled.hessian);
-        self.factor.add_diagonal(PROXIMAL);
-        let n = length::<N>(rows);
-        for (first, lines, run) in runs::<N>(rows) {
-            let walls = &mut self.walls[run];
-            for wall in &mut *walls {
-                wall.inverse = 1.0 / wall.slack;
-                wall.weight = wall.push * wall.inverse;
-            }
-            self.factor.add_outers::<N>(first, lines, walls.iter().map(|wall| wall.weight));
-            let pulls = walls.iter().map(|wall| wall.weight * wall.miss);
-            add_lines::<N>(&mut self.side[first..first + n], lines, pulls);
-        }
-        self.factor.factor();
-    }
-
-    /// Predictor, corrector, step; answers the share of the full step taken.
+    /// Predictor, corrector, step of `x`; answers the share of the full step taken, which slacks and
+    /// pushes have yet to take.
     #[inline(always)]
     fn advance<const N: usize>(&mut self, rows: &Rows, x: &mut [f64], mean: f64) -> f64 {
         self.step.copy_from_slice(&self.side);
         self.factor.solve(&mut self.step);
-        let reach = self.directions::<N, false>(rows);
-        let mut products = 0.0;
-        for wall in &self.walls {
-            products +=
-                (wall.slack + reach * wall.slack_step) * (wall.push + reach * wall.push_step);
-        }
-        let ratio = products / (rows.len() as f64 * mean);
+        let (reach, products) = self.predict::<N>(rows);
+        // Slack times push falls by what the step takes, but for the product of both steps.
+        let ratio = 1.0 - reach + reach * reach * products / (rows.len() as f64 * mean);
         let target = ratio * ratio * ratio * mean;
-        self.step.copy_from_slice(&self.side);
-        let n = length::<N>(rows);
-        for (first, lines, run) in runs::<N>(rows) {
-            let walls = &mut self.walls[run];
-            for wall in &mut *walls {
-                // Kept for the corrector's directions.
-                wall.push_step = (wall.slack_step * wall.push_step - target) * wall.inverse;
-            }
-            let bends = walls.iter().map(|wall| -wall.push_step);
-            add_lines::<N>(&mut self.step[first..first + n], lines, bends);
+        for ((step, side), [bend, open]) in self.step.iter_mut().zip(&self.side).zip(&self.bend) {
+            *step = side - bend + target * open;
         }
         self.factor.solve(&mut self.step);
-        let taken = SHORT_OF_BOUNDARY * self.directions::<N, true>(rows);
+        let taken = SHORT_OF_BOUNDARY * self.correct::<N>(rows, target);
         for (x, step) in x.iter_mut().zip(&self.step) {
             *x += taken * step;
-        }
-        for wall in &mut self.walls {
-            wall.slack += taken * wall.slack_step;
-            wall.push += taken * wall.push_step;
         }
         taken
     }
 
-    /// Row directions that belong to `step`; where `BENT`, with the second-order term found in
-    /// `push_step`. Answers how far both stay positive.
+    /// Row directions that belong to `step`, and in `bend` the forces of their products over the
+    /// slacks and of the slacks' reciprocals. Answers how far both stay positive, and the sum of the products.
     #[inline(always)]
-    fn directions<const N: usize, const BENT: bool>(&mut self, rows: &Rows) -> f64 {
+    fn predict<const N: usize>(&mut self, rows: &Rows) -> (f64, f64) {
+        let (mut fastest, mut products) = (1.0_f64, 0.0);
+        self.bend.fill([0.0; 2]);
+        let n = length::<N>(rows);
+        for (first, lines, run) in runs::<N>(rows) {
+            let (step, bend) = (&self.step[first..first + n], &mut self.bend[first..first + n]);
+            let mut sum = [[0.0; N]; 2];
+            for (line, wall) in lines.chunks_exact(n).zip(&mut self.walls[run]) {
+                let slack_step = dot_of::<N>(line, step) - wall.miss;
+                let rate = slack_step * wall.inverse;
+                let push_step = -(wall.push + wall.push * rate);
+                fastest = larger(fastest, larger(-rate, 1.0 + rate));
+                products += slack_step * push_step;
+                wall.bend = rate * push_step;
+                add_pair::<N>(&mut sum, bend, line, [wall.bend, wall.inverse]);
+            }
+            for (k, bend) in bend.iter_mut().enumerate().take(N) {
+                *bend = [bend[0] + sum[0][k], bend[1] + sum[1][k]];
+            }
+        }
+        (1.0 / fastest, products)
+    }
+
+    /// Row directions that belong to `step`, the second order of the last ones with them. Answers how
+    /// far slack and push stay positive.
+    #[inline(always)]
+    fn correct<const N: usize>(&mut self, rows: &Rows, target: f64) -> f64 {
         let mut fastest = 1.0_f64;
         let n = length::<N>(rows);
         for (first, lines, run) in runs::<N>(rows) {
@@ -247,11 +262,11 @@ impl Interior {
             for (line, wall) in lines.chunks_exact(n).zip(&mut self.walls[run]) {
                 let slack_step = dot_of::<N>(line, step) - wall.miss;
                 let rate = slack_step * wall.inverse;
-                let bend = if BENT { wall.push_step } else { 0.0 };
+                let bend = wall.bend - target * wall.inverse;
                 wall.slack_step = slack_step;
                 wall.push_step = -(wall.push + bend + wall.push * rate);
                 // How fast slack and push fall, as shares of themselves.
-                let fall = if BENT { 1.0 + rate + bend / wall.push } else { 1.0 + rate };
+                let fall = 1.0 + rate + bend / wall.push;
                 fastest = larger(fastest, larger(-rate, fall));
             }
         }

@@ -70,27 +70,50 @@ pub(super) fn add_times_of<const N: usize>(to: &mut [f64], factor: f64, line: &[
     }
 }
 
-/// `to += sum of factor line` over lines one after another, of `N` entries each, or of as many as `to`
-/// has where `N` is 0.
+/// `to += sum of factor line`, `other` by the second factors, over lines one after another, of `N`
+/// entries each, or of as many as `to` has where `N` is 0.
 #[inline(always)]
 pub(super) fn add_lines<const N: usize>(
     to: &mut [f64],
+    other: &mut [f64],
     lines: &[f64],
-    factors: impl Iterator<Item = f64>,
+    factors: impl Iterator<Item = [f64; 2]>,
 ) {
     if N == 0 {
         for (line, factor) in lines.chunks_exact(to.len()).zip(factors) {
-            add_times(to, factor, line);
+            add_times(to, factor[0], line);
+            add_times(other, factor[1], line);
         }
         return;
     }
-    let mut sum = [0.0; N];
+    let mut sum = [[0.0; N]; 2];
     for (line, factor) in lines.as_chunks::<N>().0.iter().zip(factors) {
-        for (sum, value) in sum.iter_mut().zip(line) {
-            *sum += factor * value;
+        for i in 0..N {
+            sum[0][i] += factor[0] * line[i];
+            sum[1][i] += factor[1] * line[i];
         }
     }
-    for (to, sum) in to.iter_mut().zip(sum) {
-        *to += sum;
+    for i in 0..N {
+        to[i] += sum[0][i];
+        other[i] += sum[1][i];
+    }
+}
+
+/// Adds a line times each factor to `sum`, or where `N` is 0 to the pairs in `to`.
+#[inline(always)]
+pub(super) fn add_pair<const N: usize>(
+    sum: &mut [[f64; N]; 2],
+    to: &mut [[f64; 2]],
+    line: &[f64],
+    factors: [f64; 2],
+) {
+    if N == 0 {
+        for (to, value) in to.iter_mut().zip(line) {
+            *to = [to[0] + factors[0] * value, to[1] + factors[1] * value];
+        }
+        return;
+    }
+    for (sum, factor) in sum.iter_mut().zip(factors) {
+        add_times_of::<N>(sum, factor, line);
     }
 }

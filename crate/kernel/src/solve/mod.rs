@@ -11,8 +11,8 @@
 //!
 //! # How it is solved
 //!
-//! Forces are scaled by the load and lengths by the largest gap (by powers of two, so scaling
-//! rounds nothing). Every step of every method but the first factors one matrix shape,
+//! Forces are scaled by the load and lengths by the largest gap, in a problem of many unknowns so that
+//! `H` is of size 1 (by powers of two: scaling rounds nothing). Every step of every method but the first factors one matrix shape,
 //! `H + d I + sum of w_i row_i row_i'`, positive definite and banded: an `L D L'` factorisation
 //! without pivots, linear in the number of unknowns.
 //!
@@ -23,7 +23,8 @@
 //!    pull, add rows that are violated. A proximal refinement gives exact digits and, where the
 //!    touching rows depend on each other, the least-norm forces.
 //! 3. *Interior point*: a predictor-corrector method goes close to the answer from anywhere, in
-//!    stages, and the rounds start from its guess.
+//!    stages, and the rounds start from its guess; where rows depend on each other also from its
+//!    forces, which push already.
 //! 4. *Descent* on the augmented Lagrangian, where the rounds cycle.
 //! 5. *Shortfall*: when no `x` keeps every gap, the pose with the least sum of squares of the
 //!    violations is the answer given, with the violations as the proof.

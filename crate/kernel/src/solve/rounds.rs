@@ -55,6 +55,7 @@ pub(super) struct Rounds {
     pub(super) held: Vec<bool>,
     set: Vec<u32>,
     start: Vec<f64>,
+    start_push: Vec<f64>,
     miss: Vec<f64>,
     step: Vec<f64>,
     seen: Vec<u64>,
@@ -67,6 +68,7 @@ impl Rounds {
             held: Vec::new(),
             set: Vec::new(),
             start: Vec::new(),
+            start_push: Vec::new(),
             miss: Vec::new(),
             step: Vec::new(),
             seen: Vec::new(),
@@ -85,6 +87,22 @@ impl Rounds {
         most: u32,
         spent: &mut u32,
     ) -> bool {
+        self.start_push.clear();
+        self.start_push.resize(rows.len(), 0.0);
+        by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
+    }
+
+    /// The same from a point whose pushes are near an answer already, which they stay: where rows depend
+    /// on each other, the forces of least norm may pull, and dropping those rows would lead away.
+    pub(super) fn settle_near(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        most: u32,
+        spent: &mut u32,
+    ) -> bool {
+        self.start_push.clone_from(&point.push);
         by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
     }
 
@@ -120,7 +138,7 @@ impl Rounds {
         false
     }
 
-    /// Solves with the set held, from the pose handed in and no forces, and unless asked to go
+    /// Solves with the set held, from the pose handed in and the forces of the start, and unless asked to go
     /// `to_the_end` only as far as it takes to see a row pull; true when forces and held gaps balance to rounding.
     #[inline(always)]
     fn hold<const N: usize>(
@@ -135,6 +153,9 @@ impl Rounds {
         point.x[..self.start.len()].copy_from_slice(&self.start);
         self.set.clear();
         self.set.extend((0..rows.len() as u32).filter(|&row| self.held[row as usize]));
+        for &row in &self.set {
+            point.push[row as usize] = self.start_push[row as usize];
+        }
         self.factor.take(&scaled.hessian);
         self.factor.add_diagonal(PROXIMAL);
         for &row in &self.set {
@@ -149,7 +170,7 @@ impl Rounds {
         for refinement in 0.. {
             let (unbalanced, open) = self.residual::<N>(rows, scaled, point);
             let force = 1.0 + largest(&point.push);
-            let length = 1.0 + largest(&point.x);
+            let length = scaled.length_of(&point.x);
             let still = unbalanced <= STILL * force && open <= STILL * length;
             let left = unbalanced / force + open / length;
             if still || refinement == REFINEMENTS || left > WORTHWHILE * before {
@@ -242,7 +263,7 @@ impl Rounds {
         one: bool,
     ) -> bool {
         let exact = exact(scaled.gradient.len());
-        let slack = exact * (1.0 + largest(&point.x));
+        let slack = exact * scaled.length_of(&point.x);
         let pull = exact * (1.0 + largest(&point.push));
         let mut changed = false;
         let (mut worst, mut worst_row) = (0.0, None);

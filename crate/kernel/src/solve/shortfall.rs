@@ -65,7 +65,7 @@ impl Shortfall {
             self.violations(rows, scaled, point);
             *spent += 1;
             self.newton(rows, scaled, point);
-            if largest(&self.slope) <= STILL * (1.0 + largest(&point.push)) {
+            if largest(&self.slope) <= STILL * scaled.length_of(&point.push) {
                 break;
             }
             let taken = self.search(rows);
@@ -77,13 +77,13 @@ impl Shortfall {
             }
         }
         self.violations(rows, scaled, point);
-        self.verdict(point)
+        self.verdict(scaled, point)
     }
 
     /// Violated rows that cancel prove that there is no pose, as far as they cancel: moving by as
     /// much as the pose is large must not gain what is missing.
-    fn verdict(&self, point: &Point) -> Verdict {
-        let length = 1.0 + largest(&point.x);
+    fn verdict(&self, scaled: &Scaled, point: &Point) -> Verdict {
+        let length = scaled.length_of(&point.x);
         if largest(&point.push) <= MISSED * length {
             return Verdict::Possible;
         }

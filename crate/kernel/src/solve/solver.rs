@@ -21,7 +21,7 @@ const BODIES: usize = 15;
 const MOST_ROUNDS: u32 = 8;
 /// How close the interior point goes before each try of the rounds, in scaled numbers near 1, and
 /// how many rounds are worth trying there.
-const STAGES: [(f64, u32); 3] = [(1e-8, 4), (1e-10, 8), (1e-12, 8)];
+const STAGES: [(f64, u32); 3] = [(1e-6, 8), (1e-9, 8), (1e-12, 8)];
 /// Close enough to be an answer without the last digits.
 const CLOSE: f64 = 1e-8;
 
@@ -71,7 +71,7 @@ impl Solver {
     /// [`active`](Solver::active). Look at the report's status first.
     pub fn solve(&mut self, problem: &Problem, start: Start) -> Report {
         let mut spent = 0;
-        let status = if self.scaled.take(problem) {
+        let status = if self.scaled.take(problem, problem.unknowns > SMALL) {
             self.run(problem, start, &mut spent)
         } else {
             Status::Stalled
@@ -119,7 +119,7 @@ impl Solver {
         if warm && self.warm(rows, spent) {
             return Status::Solved;
         }
-        self.inside(rows, spent)
+        self.inside(rows, warm, spent)
     }
 
     /// The dual method, and the others where it is not sure.
@@ -138,7 +138,7 @@ impl Solver {
         if self.descend(rows, spent) {
             return Status::Solved;
         }
-        self.inside(rows, spent)
+        self.inside(rows, true, spent)
     }
 
     /// The dual method, made for the number of unknowns.
@@ -166,7 +166,7 @@ impl Solver {
     }
 
     /// The interior point, closer and closer; rounds from its guess at each stage, then a descent.
-    fn inside(&mut self, rows: &Rows, spent: &mut u32) -> Status {
+    fn inside(&mut self, rows: &Rows, mut near: bool, spent: &mut u32) -> Status {
         self.interior.begin(rows, &self.scaled, &mut self.inner_point);
         let mut reached = f64::INFINITY;
         for (close, most) in STAGES {
@@ -177,10 +177,17 @@ impl Solver {
             reached = close;
             self.point.take(&self.inner_point);
             self.rounds.held.clear();
-            self.rounds.held.extend(self.interior.touching());
-            if self.rounds.settle(rows, &self.scaled, &mut self.point, most, spent) {
+            self.rounds.held.extend(self.interior.touching(&self.scaled));
+            let (rounds, point) = (&mut self.rounds, &mut self.point);
+            let settled = if near {
+                rounds.settle_near(rows, &self.scaled, point, most, spent)
+            } else {
+                rounds.settle(rows, &self.scaled, point, most, spent)
+            };
+            if settled {
                 return Status::Solved;
             }
+            near = true;
         }
         let close = reached <= CLOSE;
         self.point.take(&self.inner_point);

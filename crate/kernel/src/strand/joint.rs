@@ -59,62 +59,29 @@ impl Facing {
         self.plate
     }
 
-    /// The meeting with the pin's contacts turned back by the joint's springy yaw.
-    fn sprung(&self, spring_rad: f64) -> Meeting {
+    /// The meeting with the pin's contacts turned back by the joint's springy yaw: the inner link yaws by
+    /// the spring more than its bore when it comes after the joint, less when it comes before.
+    fn sprung(&self, spring: &Placement) -> Meeting {
         let mut meeting = self.meeting;
-        if meeting.contact.kind == Kind::PinBore && spring_rad != 0.0 {
-            let turned =
-                Placement::new(self.centre.x, self.centre.y, self.inner_spring(spring_rad));
-            meeting.corner = turned.outward(meeting.corner - self.centre);
+        if meeting.contact.kind == Kind::PinBore && spring.yaw_rad != 0.0 {
+            let arm = meeting.corner - self.centre;
+            let turned = if self.inner_after { spring.inward(arm) } else { spring.outward(arm) };
+            meeting.corner = self.centre + turned;
         }
         meeting
     }
 
-    /// The turn of the bore in the inner link's own axes: the inner link yaws by the spring more than
-    /// its bore when it comes after the joint, less when it comes before.
-    fn inner_spring(&self, spring_rad: f64) -> f64 {
-        if self.inner_after { -spring_rad } else { spring_rad }
-    }
-
-    /// The outer link's placement with its origin at this joint's pin.
-    fn outer_at_pin(&self, before: &Link, after: &Link, pitch_mm: f64) -> Placement {
-        if self.inner_after {
-            let outer = before.plate(0);
-            if before.unknowns.slide[0].is_none() {
-                return outer;
-            }
-            let pin = outer.outward(Point::new(pitch_mm, 0.0));
-            Placement::new(pin.x, pin.y, outer.yaw_rad)
-        } else {
-            after.plate(0)
-        }
-    }
-
-    /// The two bodies placed, as a pose of the meeting's own bodies.
-    fn pose(&self, before: &Link, after: &Link, pitch_mm: f64) -> Pose {
-        let inner = if self.inner_after { after } else { before };
-        let outer = self.outer_at_pin(before, after, pitch_mm);
-        let mut pose = Pose([Placement::default(); 6]);
-        for body in [Body::HeldOuter, Body::NextOuter] {
-            pose.0[body.index()] = outer;
-        }
-        for body in [Body::InnerFar, Body::InnerNear] {
-            pose.0[body.index()] = inner.plate(self.plate);
-        }
-        pose
-    }
-
-    /// The exact gap at the links' present places, mm.
-    pub(super) fn gap_mm(&self, before: &Link, after: &Link, pitch_mm: f64) -> f64 {
-        self.sprung(after.spring_rad).gap_mm(&self.pose(before, after, pitch_mm))
+    /// The exact gap as the joint's links stand, mm.
+    pub(super) fn gap_mm(&self, met: &Met) -> f64 {
+        self.sprung(met.after.sprung()).gap_mm(&met.pose[self.plate])
     }
 
     /// Where on the face it bears, and the face's normal, in the plane.
-    pub(super) fn bearing(&self, before: &Link, after: &Link, pitch_mm: f64) -> (Point, Point) {
-        let pose = self.pose(before, after, pitch_mm);
-        let meeting = self.sprung(after.spring_rad);
+    pub(super) fn bearing(&self, met: &Met) -> (Point, Point) {
+        let pose = &met.pose[self.plate];
+        let meeting = self.sprung(met.after.sprung());
         let normal = pose.of(meeting.face_body).direction(meeting.normal);
-        (meeting.place_on_face(&pose), normal)
+        (meeting.place_on_face(pose) + Point::new(met.before.nominal_mm, 0.0), normal)
     }
 
     /// Whether the push on the corner is a push on the link after the joint.
@@ -122,37 +89,24 @@ impl Facing {
         self.corner_is_inner == self.inner_after
     }
 
-    /// The gap and its row about the links' present places; `spring_scale` is springy yaw times pitch
-    /// over its unknown.
-    pub(super) fn row(
-        &self,
-        before: &Link,
-        after: &Link,
-        pitch_mm: f64,
-        spring_scale: f64,
-    ) -> (Row, f64) {
-        let pose = self.pose(before, after, pitch_mm);
-        let meeting = self.sprung(after.spring_rad);
-        let slope = meeting.slope(&pose);
+    /// The gap and its row as the joint's links stand; `spring_scale` is springy yaw times pitch over its
+    /// unknown.
+    pub(super) fn row(&self, met: &Met, spring_scale: f64) -> (Row, f64) {
+        let Met { before, after, pitch_mm, .. } = *met;
+        let pose = &met.pose[self.plate];
+        let meeting = self.sprung(after.sprung());
+        let slope = meeting.slope(pose);
         let (inner, outer) = sides(&slope, self.corner_is_inner);
-        let mut row = Row::at(first_unknown(before, after));
+        let mut row = Row::at(met.first_unknown);
         let (inner_link, outer_link) =
             if self.inner_after { (after, before) } else { (before, after) };
         row.add_plate(inner_link, self.plate, inner, pitch_mm);
-        let outer = self.at_own_origin(outer, outer_link, pitch_mm);
-        row.add_plate(outer_link, 0, outer, pitch_mm);
-        let springs = self.spring_slope(&meeting, &slope, &pose) / pitch_mm;
-        row.add(after.unknowns.spring, spring_scale * springs);
-        (row, slope.gap_mm)
-    }
-
-    /// A change with the outer link's pin at this joint, as a change with the link's own origin.
-    fn at_own_origin(&self, change: [f64; 3], outer: &Link, pitch_mm: f64) -> [f64; 3] {
-        if !self.inner_after || outer.unknowns.slide[0].is_none() {
-            return change;
+        row.add_plate(outer_link, 0, met.at_own_origin(outer), pitch_mm);
+        if after.unknowns.spring.is_some() {
+            let springs = self.spring_slope(&meeting, &slope, pose) / pitch_mm;
+            row.add(after.unknowns.spring, spring_scale * springs);
         }
-        let arm = quarter_turn(outer.plate(0).direction(Point::new(pitch_mm, 0.0)));
-        [change[0], change[1], change[2] + change[0] * arm.x + change[1] * arm.y]
+        (row, slope.gap_mm)
     }
 
     /// How the gap changes with the springy yaw, mm/rad.
@@ -162,8 +116,57 @@ impl Facing {
         }
         let arm = pose.of(meeting.corner_body).direction(meeting.corner - self.centre);
         let turned = quarter_turn(arm);
-        let way = self.inner_spring(1.0);
+        let way = if self.inner_after { -1.0 } else { 1.0 };
         way * (slope.corner[0] * turned.x + slope.corner[1] * turned.y)
+    }
+}
+
+/// The two links of a joint as they stand, along the strand from where the one before would be if the
+/// strand were straight.
+pub(super) struct Met<'a> {
+    before: &'a Link,
+    after: &'a Link,
+    pitch_mm: f64,
+    /// From the outer link's own origin to this joint's pin, in the plane, mm.
+    pin_arm: Point,
+    /// As poses of the meetings' own bodies, by the plate of the inner link.
+    pose: [Pose; 2],
+    /// The first unknown that the joint's rows can touch.
+    first_unknown: usize,
+}
+
+impl<'a> Met<'a> {
+    /// The links before and after a joint, the inner one after it or before it.
+    pub(super) fn of(before: &'a Link, after: &'a Link, inner_after: bool, pitch_mm: f64) -> Self {
+        let first = before.unknowns.slide[0].is_none();
+        let after_mm = if first { 0.0 } else { pitch_mm };
+        let ((inner, inner_mm), (outer, outer_mm)) = if inner_after {
+            ((after, after_mm), (before, 0.0))
+        } else {
+            ((before, 0.0), (after, after_mm))
+        };
+        let mut outer = outer.plate_at(0, outer_mm);
+        let mut pin_arm = Point::ZERO;
+        if inner_after && !first {
+            pin_arm = outer.direction(Point::new(pitch_mm, 0.0));
+            let pin = outer.origin() + pin_arm;
+            outer = outer.moved_to(pin.x, pin.y);
+        }
+        let pose = [0, 1].map(|plate| {
+            let mut pose = Pose([outer; 6]);
+            for body in [Body::InnerFar, Body::InnerNear] {
+                pose.0[body.index()] = inner.plate_at(plate, inner_mm);
+            }
+            pose
+        });
+        let first_unknown = first_unknown(before, after);
+        Self { before, after, pitch_mm, pin_arm, pose, first_unknown }
+    }
+
+    /// A change with the outer link's pin at this joint, as a change with the link's own origin.
+    fn at_own_origin(&self, change: [f64; 3]) -> [f64; 3] {
+        let arm = quarter_turn(self.pin_arm);
+        [change[0], change[1], change[2] + change[0] * arm.x + change[1] * arm.y]
     }
 }
 

@@ -36,9 +36,10 @@ pub(super) struct Link {
     pub slide_mm: [f64; 2],
     /// Position of the first joint's centre across, mm.
     pub across_mm: f64,
-    pub yaw_rad: f64,
-    /// The springy part of the yaw at the joint before the link, rad.
-    pub spring_rad: f64,
+    /// At the origin, turned by its yaw.
+    turned: Placement,
+    /// At the origin, turned by the springy part of the yaw at the joint before the link.
+    sprung: Placement,
 }
 
 impl Link {
@@ -71,22 +72,44 @@ impl Link {
                 nominal_mm: (i as f64 - 1.0).max(0.0) * sizes.pitch_mm,
                 slide_mm: [0.0; 2],
                 across_mm: 0.0,
-                yaw_rad: 0.0,
-                spring_rad: 0.0,
+                turned: Placement::default(),
+                sprung: Placement::default(),
             });
         }
         (links, next)
     }
 
+    /// Its yaw, rad.
+    pub(super) fn yaw_rad(&self) -> f64 {
+        self.turned.yaw_rad
+    }
+
+    /// The springy part of the yaw at the joint before it, as a turn about the origin.
+    pub(super) fn sprung(&self) -> &Placement {
+        &self.sprung
+    }
+
+    /// Turns it back to no yaw, its spring as well.
+    pub(super) fn straighten(&mut self) {
+        (self.turned, self.sprung) = (Placement::default(), Placement::default());
+    }
+
     /// Where one of its plates stands: 0 far, 1 near.
     pub(super) fn plate(&self, plate: usize) -> Placement {
+        self.plate_at(plate, self.nominal_mm)
+    }
+
+    /// The same where its first joint's centre is elsewhere along the straight strand, mm: a joint's
+    /// gaps are told from its own links, so that how long the strand is adds no rounding.
+    pub(super) fn plate_at(&self, plate: usize, nominal_mm: f64) -> Placement {
         let slide_mm = self.slide_mm[plate];
-        let (sin, cos) = libm::sincos(self.yaw_rad);
         if self.unknowns.across.is_some() {
-            let x_mm = self.nominal_mm + slide_mm * cos;
-            Placement::new(x_mm, self.across_mm + slide_mm * sin, self.yaw_rad)
+            let (along, _) = self.turned.axes();
+            let (x_mm, y_mm) =
+                (nominal_mm + slide_mm * along.x, self.across_mm + slide_mm * along.y);
+            self.turned.moved_to(x_mm, y_mm)
         } else {
-            Placement::new(self.nominal_mm + slide_mm, self.across_mm, self.yaw_rad)
+            self.turned.moved_to(nominal_mm + slide_mm, self.across_mm)
         }
     }
 
@@ -97,9 +120,9 @@ impl Link {
         if self.unknowns.across.is_none() {
             return [x, y, yaw / pitch_mm];
         }
-        let (sin, cos) = libm::sincos(self.yaw_rad);
-        let along = x * cos + y * sin;
-        let turning = yaw + self.slide_mm[plate] * (y * cos - x * sin);
+        let axis = self.turned.axes().0;
+        let along = x * axis.x + y * axis.y;
+        let turning = yaw + self.slide_mm[plate] * (y * axis.x - x * axis.y);
         [along, y, turning / pitch_mm]
     }
 
@@ -110,8 +133,8 @@ impl Link {
         self.slide_mm[0] += at(slide[0]);
         self.slide_mm[1] += at(slide[1]);
         self.across_mm += at(across);
-        self.yaw_rad += at(yaw) / pitch_mm;
-        self.spring_rad += spring_scale * at(spring) / pitch_mm;
+        self.turned = self.turned.turned(at(yaw) / pitch_mm);
+        self.sprung = self.sprung.turned(spring_scale * at(spring) / pitch_mm);
     }
 }
 

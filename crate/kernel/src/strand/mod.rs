@@ -36,7 +36,7 @@ pub use solution::{LinkPose, Outcome, Solution, Thrust};
 
 use crate::chain::Sizes;
 use crate::solve::{Problem, Solver, Start, Status};
-use joint::{Facing, facings};
+use joint::{Facing, Met, facings};
 use link::{Link, MOST_ROW};
 use pace::Pace;
 
@@ -157,8 +157,7 @@ impl Strand {
         for (i, link) in self.links.iter_mut().enumerate() {
             link.slide_mm = [slack_mm * i as f64; 2];
             link.across_mm = offset_mm * i as f64 / joints;
-            link.yaw_rad = 0.0;
-            link.spring_rad = 0.0;
+            link.straighten();
         }
         self.offset_mm = offset_mm;
         self.stride_mm = self.least_stride_mm();
@@ -209,12 +208,13 @@ impl Strand {
         for i in 0..=last {
             self.write_weights(i, weight);
         }
-        for &(joint, facing) in &self.rows {
-            let facing = &self.facings[joint % 2][facing];
-            let (before, after) = (&self.links[joint], &self.links[joint + 1]);
-            let (row, gap_mm) = facing.row(before, after, pitch_mm, self.spring_scale);
-            let (first, coefficients) = row.parts();
-            self.problem.push_row(first, coefficients, gap_mm);
+        for (joint, links) in self.links.windows(2).enumerate() {
+            let met = Met::of(&links[0], &links[1], joint % 2 == 0, pitch_mm);
+            for facing in &self.facings[joint % 2] {
+                let (row, gap_mm) = facing.row(&met, self.spring_scale);
+                let (first, coefficients) = row.parts();
+                self.problem.push_row(first, coefficients, gap_mm);
+            }
         }
     }
 
@@ -230,7 +230,7 @@ impl Strand {
             let stiff =
                 self.spring_scale * stiffness / (self.setup.tension_n * pitch_mm * pitch_mm);
             *self.problem.hessian_mut(spring, spring) += stiff * self.spring_scale;
-            let bent_mm = self.links[i].spring_rad * pitch_mm;
+            let bent_mm = self.links[i].sprung().yaw_rad * pitch_mm;
             self.problem.gradient_mut()[spring] += stiff * bent_mm;
         }
         if i == 0 {

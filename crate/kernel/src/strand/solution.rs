@@ -1,6 +1,7 @@
 //! What a solved strand tells.
 
 use super::Strand;
+use super::joint::Met;
 use crate::contact::Kind;
 use crate::plane::{Placement, Point};
 
@@ -87,7 +88,7 @@ impl Solution {
         let loads = loads(strand);
         let per = |of: &dyn Fn(&Load) -> f64| loads.iter().map(of).collect::<Vec<_>>();
         let joint: Vec<_> = (0..loads.len()).map(|joint| centre(strand, joint)).collect();
-        let turn = |pair: &[super::link::Link]| way * (pair[1].yaw_rad - pair[0].yaw_rad);
+        let turn = |pair: &[super::link::Link]| way * (pair[1].yaw_rad() - pair[0].yaw_rad());
         let thrust = thrust(&loads, &joint);
         Self {
             outcome,
@@ -122,12 +123,18 @@ pub struct LinkPose {
 }
 
 impl Strand {
+    /// A joint's links as its faces meet.
+    fn met(&self, joint: usize) -> Met<'_> {
+        let [before, after] = [joint, joint + 1].map(|link| &self.links[link]);
+        Met::of(before, after, joint.is_multiple_of(2), self.sizes.pitch_mm)
+    }
+
     /// Where the links stand, from link 0 on, after the last solve; with an offset to the near side,
     /// the mirror image of what was told.
     pub fn links(&self) -> Vec<LinkPose> {
         let pose = |link: &super::link::Link| LinkPose {
             plate: [link.plate(0), link.plate(1)],
-            spring_rad: link.spring_rad,
+            spring_rad: link.sprung().yaw_rad,
         };
         self.links.iter().map(pose).collect()
     }
@@ -156,15 +163,14 @@ fn centre(strand: &Strand, joint: usize) -> Point {
 /// Sums the pushes of every row by joint.
 fn loads(strand: &Strand) -> Vec<Load> {
     let mut loads = vec![Load::default(); strand.setup.joints];
-    let pitch_mm = strand.sizes.pitch_mm;
     for (&(joint, facing), push) in strand.rows.iter().zip(strand.solver.push()) {
         let push_n = push * strand.setup.tension_n;
         if push_n == 0.0 {
             continue;
         }
         let facing = &strand.facings[joint % 2][facing];
-        let (before, after) = (&strand.links[joint], &strand.links[joint + 1]);
-        let (at, normal) = facing.bearing(before, after, pitch_mm);
+        let met = strand.met(joint);
+        let (at, normal) = facing.bearing(&met);
         let way = if facing.pushes_after() { 1.0 } else { -1.0 };
         let force = normal * (way * push_n);
         let moment = (at - centre(strand, joint)).perp_dot(force);
@@ -196,8 +202,7 @@ fn thrust(loads: &[Load], joint: &[Point]) -> Thrust {
 
 fn worst_gap_mm(strand: &Strand) -> f64 {
     let gap = |&(joint, facing): &(usize, usize)| {
-        let (before, after) = (&strand.links[joint], &strand.links[joint + 1]);
-        strand.facings[joint % 2][facing].gap_mm(before, after, strand.sizes.pitch_mm)
+        strand.facings[joint % 2][facing].gap_mm(&strand.met(joint))
     };
     strand.rows.iter().map(gap).fold(f64::INFINITY, f64::min)
 }
