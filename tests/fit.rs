@@ -9,8 +9,10 @@ use clarabel::solver::{
 use lightgap::chain::Dimension;
 use lightgap::fit::cost::{Priced, Rule, cheapest, total};
 use lightgap::fit::{Law, Many, Study};
+use lightgap::lot::Lot;
 use lightgap::quantity::Quantity;
 use lightgap::report::Report;
+use lightgap::stage::{TriedView, bought};
 use lightgap_tests::checked::laws::{SETS, mixed, nominal, spread, wanted};
 use lightgap_tests::scenarios;
 
@@ -161,4 +163,40 @@ fn the_press_scenario_reports_its_own_numbers() {
     // The fixed parts stay, the others are four times as much: k is 2.
     let fixed = 0.4 + 0.3 + 0.5;
     assert!(((cost.halved_total - fixed) / (cost.total - fixed) - 4.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_bigger_gap_is_no_wider_tolerance_and_the_other_way_round() {
+    let (_, press) = scenarios().into_iter().find(|(id, _)| id == "ferry-thousand").expect("it");
+    let at = |bigger_mm, times| TriedView::of(&press, bigger_mm, times).expect("a gap");
+    let (plain, bigger, unsure) = (at(0.0, 1.0), at(0.05, 1.0), at(0.0, 2.0));
+    let middle = |tried: &TriedView| tried.demand.middle.expect("a chain");
+    let half = |tried: &TriedView| tried.demand.halves[0].1;
+    assert!((middle(&bigger) - middle(&plain) - 0.05).abs() < 1e-12);
+    assert!((half(&bigger) - half(&plain)).abs() < 1e-9);
+    assert!((middle(&unsure) - middle(&plain)).abs() < 1e-12);
+    assert!((half(&unsure) - 2.0 * half(&plain)).abs() < 1e-9);
+    assert!((unsure.chance.sd.0 / plain.chance.sd.0 - 2.0).abs() < 1e-9, "the same draws");
+    assert!(bigger.fails_fraction > plain.fails_fraction);
+    assert!(unsure.fails_fraction > plain.fails_fraction);
+    assert_eq!(at(-5.0, 1.0).demand.middle, None, "a gap that is gone");
+}
+
+#[test]
+fn what_is_bought_costs_the_least_and_stays_about_its_middle() {
+    let (_, press) = scenarios().into_iter().find(|(id, _)| id == "ferry-thousand").expect("it");
+    let lot = Lot::of(&press).expect("demands");
+    let bill = lot.first_budget().and_then(|budget| budget.bill()).expect("prices");
+    for (worst, least) in [(true, bill.worst), (false, bill.rss)] {
+        let taken = bought(&press, worst).expect("room");
+        let least = least.expect("room");
+        assert_eq!(taken.len(), least.halves_mm.len());
+        for ((key, [minus_mm, plus_mm]), half_mm) in taken.iter().zip(&least.halves_mm) {
+            let many = &lot.study.many;
+            let spread = many.spreads.iter().find(|s| s.dimension.key() == *key).expect("limits");
+            let middle_mm = spread.dimension.of(&many.nominal) + 0.5 * (plus_mm - minus_mm);
+            assert!((middle_mm - spread.middle_mm()).abs() < 1e-12, "{key}");
+            assert!((0.5 * (plus_mm + minus_mm) - half_mm).abs() < 1e-12, "{key}");
+        }
+    }
 }

@@ -18,8 +18,6 @@ export class Crowd {
   /** Share of the blocks that have been added up; null while nothing is under way. @type {number|null} */
   share = null;
   failure = "";
-  /** What the sets were drawn for. */
-  of = "";
   count = 0;
   /** @type {ReturnType<typeof crew>|null} */
   crew = null;
@@ -47,7 +45,7 @@ export class Crowd {
   async run(scenario, blocks, hands = workers()) {
     this.stop();
     const now = this.count;
-    [this.view, this.failure, this.share, this.of] = [null, "", 0, JSON.stringify(scenario)];
+    [this.view, this.failure, this.share] = [null, "", 0];
     this.told();
     const many = (this.crew = crew(hands));
     const starts = Array.from({ length: Math.ceil(blocks / PORTION) }, (_, i) => i * PORTION);

@@ -2,11 +2,11 @@
 
 import { Answered } from "../answered.js";
 import { make } from "../dom.js";
-import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
+import { buy, stage } from "./acts.js";
 import { ChancePart } from "./chance.js";
-import { Crowd } from "./crowd.js";
+import { Drawn, QUICK } from "./drawn.js";
 import { Demands } from "./demands.js";
 import { Eaten } from "./eaten.js";
 import { Exercise } from "./exercise.js";
@@ -21,11 +21,7 @@ import { fitSentences, workedOut } from "./said.js";
 /** @typedef {import("./types.js").ChanceView} ChanceView */
 /** @typedef {import("./types.js").MatchView} MatchView */
 
-/** Sets of the quick look that follows every change. */
-const QUICK = 20000;
 const QUIET_MS = 200;
-/** How the stage shows a set: the movement that a demand is about. */
-const WAYS = /** @type {Record<string, string>} */ ({ side_gap_mm: "aside", free_offset_mm: "aside", offset_limit_mm: "aside", twist_limit_rad: "twist", shear_limit_rad: "lean" });
 
 /** @param {Session} session */
 export const open = (session) => new Fit(session);
@@ -41,21 +37,17 @@ class Fit extends Answered {
   constructor(session) {
     super(session, "fit");
     const told = () => session.tell("ask");
-    /** @type {Steady<ChanceView>} */
-    this.quick = new Steady("fit.quick", "fit", told);
     /** @type {Steady<MatchView>} */
     this.match = new Steady("fit.match", "fit", told);
-    this.crowd = new Crowd(told);
+    this.drawn = new Drawn(told);
     const scenario = () => this.scenario;
     this.eaten = new Eaten();
     this.demands = new Demands(session, (demand) => { this.looked = demand; told(); });
     this.limits = new Limits(session, scenario);
-    this.chance = new ChancePart(this.crowd, (sets) => this.run(sets), (set) => this.stage(set));
+    this.chance = new ChancePart(this.drawn.crowd, (sets) => this.run(sets), (set) => stage(session, this.scenario, this.quantity, set));
     this.matching = new Match((classes, done) => this.sort(classes, done));
-    this.money = new Money((halves) => this.buy(halves));
+    this.money = new Money((way) => buy(this.limits, this.scenario, way));
     this.exercise = new Exercise(scenario, told);
-    this.exercise.sizes = () => this.session.state.sizes;
-    this.exercise.views = () => this.steady.answer?.limits ?? [];
     this.lay(make("section", { class: "fit none", "aria-label": say("ask.fit") }, this.demands.element,
       make("section", { class: "fit-block", "data-look": "share" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture),
         make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.eaten") }, this.eaten.table)),
@@ -74,12 +66,11 @@ class Fit extends Answered {
     const now = JSON.stringify(scenario);
     if (now !== this.now) {
       this.now = now;
-      if (this.crowd.share !== null) this.crowd.stop();
       clearTimeout(this.timer);
       this.timer = setTimeout(() => this.later(), QUIET_MS);
     }
     this.steady.want(scenario);
-    this.quick.want(scenario, { sets: QUICK });
+    this.drawn.want(scenario);
     this.show();
   }
 
@@ -91,33 +82,18 @@ class Fit extends Answered {
   }
 
   get waiting() {
-    return this.steady.stale || this.quick.stale;
+    return this.steady.stale || this.drawn.stale;
   }
 
-  /** What is known of chance: the many sets when they were drawn for this, the quick look if not. */
-  get known() {
-    return this.crowd.view && this.crowd.of.startsWith(this.now.slice(0, -1).replace(/,"sampling":.*$/, "")) ? this.crowd.view : this.quick.answer;
+  /** The number that is looked at. */
+  get quantity() {
+    return this.steady.answer?.demands[this.looked]?.quantity ?? "";
   }
 
   /** @param {number} sets */
   run(sets) {
-    const { steady: { answer }, scenario } = this;
-    if (!answer) return;
-    const blocks = Math.ceil(sets / answer.block_sets);
-    this.crowd.run({ ...scenario, sampling: { ...scenario.sampling, sets } }, blocks);
-  }
-
-  /** @param {number} set */
-  async stage(set) {
-    const { scenario } = this;
-    const quantity = this.steady.answer?.demands[this.looked].quantity ?? "";
-    const sizes = await labour("fit.set", "fit", scenario, { set }).catch(() => null);
-    if (!sizes) return;
-    const faults = this.session.alter((bench) => bench.load({ ...bench.scenario(), chain: { ...bench.scenario().chain, ...sizes } }), false);
-    if (faults.length > 0) return void this.session.tell("ask");
-    this.session.visit("give");
-    if (this.session.state.fits) this.session.move({ how: WAYS[quantity] ?? "turn", at: 1, held: null }, false);
-    this.session.commit();
+    const { answer } = this.steady;
+    if (answer) this.drawn.run(this.scenario, sets, answer.block_sets);
   }
 
   /** @param {number} classes @param {boolean} done */
@@ -127,26 +103,13 @@ class Fit extends Answered {
     this.later();
   }
 
-  /** Takes tolerances: half of what lies between the limits, the middle where it was. @param {Map<string, number>} halves */
-  buy(halves) {
-    const views = this.steady.answer?.limits ?? [];
-    const limits = this.limits.limits.map(({ grade, ...limit }) => {
-      const half = halves.get(limit.dimension);
-      const view = views.find(({ dimension }) => dimension === limit.dimension);
-      if (half === undefined || !view) return grade ? { ...limit, grade } : limit;
-      const middle = (view.plus_mm - view.minus_mm) / 2;
-      return { ...limit, minus: half - middle, plus: half + middle };
-    });
-    this.limits.put(limits);
-  }
-
   sentences() {
-    return this.known ? super.sentences() : { answer: this.steady.failure || say("ask.opening"), surprise: "", helper: "" };
+    return this.drawn.known ? super.sentences() : { answer: this.steady.failure || say("ask.opening"), surprise: "", helper: "" };
   }
 
   /** @param {FitState} state */
   told(state) {
-    return fitSentences(state, /** @type {ChanceView} */ (this.known), Math.min(this.looked, state.demands.length - 1));
+    return fitSentences(state, /** @type {ChanceView} */ (this.drawn.known), Math.min(this.looked, state.demands.length - 1));
   }
 
   /** @param {FitState} state */
@@ -154,7 +117,7 @@ class Fit extends Answered {
     this.looked = Math.min(this.looked, state.demands.length - 1);
     const demand = state.demands[this.looked];
     const width = Math.max(280, Math.round(this.section.clientWidth) - 22);
-    const { known } = this;
+    const { known } = this.drawn;
     this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
     this.eaten.show(demand, width);
     this.chance.show(known, demand, this.looked, width);

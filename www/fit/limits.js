@@ -55,8 +55,19 @@ export class Limits {
 
   /** @param {string} dimension @param {Record<string, any>} part */
   change(dimension, part) {
-    const plain = (/** @type {Record<string, any>} */ limit) => ("grade" in part ? dropped(limit, ["minus", "plus"]) : "minus" in part || "plus" in part ? dropped(limit, ["grade"]) : limit);
-    return this.put(this.limits.map((limit) => (limit.dimension === dimension ? { ...plain(limit), ...part } : limit)));
+    return this.take(new Map([[dimension, part]]));
+  }
+
+  /**
+   * Takes over parts of some dimensions' limits: a grade goes where both ends are given, both ends where a grade is.
+   * @param {Map<string, Record<string, any>>} parts
+   */
+  take(parts) {
+    const plain = (/** @type {Record<string, any>} */ limit, /** @type {Record<string, any>} */ part) => ("grade" in part ? dropped(limit, ["minus", "plus"]) : "minus" in part || "plus" in part ? dropped(limit, ["grade"]) : limit);
+    return this.put(this.limits.map((limit) => {
+      const part = parts.get(limit.dimension);
+      return part ? { ...plain(limit, part), ...part } : limit;
+    }));
   }
 
   /** @param {LimitView[]} views */

@@ -18,7 +18,7 @@ export class Money {
   said = make("ul", { class: "fit-said" });
   table = make("table", { class: "fit-table" });
 
-  /** @param {(halves: Map<string, number>) => void} take */
+  /** @param {(way: string) => void} take takes the limits of the cheapest tolerances */
   constructor(take) {
     this.take = take;
     this.buttons = make("div", { class: "fit-row" });
@@ -56,8 +56,14 @@ export class Money {
     const tightened = money.tightened === null ? [] : [say("fit.tightened", { cost: money.tightened, total: money.total })];
     const sentences = [...money.answers.map(({ id, numbers }) => say(`answer.${id}`, numbers)), ...tightened];
     this.said.replaceChildren(...sentences.map((sentence) => make("li", {}, sentence)));
-    const halves = (/** @type {number} */ row) => new Map(money.parts.map(({ dimension, half_mm }) => [dimension, Number(half_mm[row])]));
-    this.buttons.replaceChildren(...[1, 2].filter((row) => totals[row] !== null).map((row) => button(`fit.money.take.${WAYS[row]}`, () => this.take(halves(row)))));
+    const ways = WAYS.filter((way, row) => row > 0 && totals[row] !== null);
+    const focused = document.activeElement?.getAttribute("data-way");
+    this.buttons.replaceChildren(...ways.map((way) => {
+      const made = button(`fit.money.take.${way}`, () => this.take(way));
+      made.dataset.way = way;
+      return made;
+    }));
+    if (focused) /** @type {HTMLElement|null} */ (this.buttons.querySelector(`[data-way="${focused}"]`))?.focus();
     this.fill(money);
   }
 

@@ -11,6 +11,8 @@
 /** Lower end, upper end, count. @typedef {[number, number, number]} Bar */
 /** @typedef {{yield_fraction: Uncertain, mean: Uncertain, sd: Uncertain, percentiles: [number, number, number][], histogram: Bar[], worst: [number, number, number][]}} DemandChance */
 /** @typedef {{sets: number, apart: number, yield_fraction: Uncertain, demands: DemandChance[], answers: Answer[]}} ChanceView */
+/** @typedef {{demand: DemandView, chance: DemandChance, fails_fraction: number}} TriedView */
+/** A dimension, and how far below and above its size, mm. @typedef {[string, [number, number]]} Bought */
 /** @typedef {{yield_fraction: number, leftover_fraction: number, sd: number, chains: number, histogram: Bar[]}} WayView */
 /** Size, the partner's place or -1, the class. @typedef {[number, number, number]} Dot */
 /** @typedef {{demand: number, dimensions: string[], alike: boolean, classes: number, firsts: number[], seconds: number[], ways: WayView[], dots: Dot[][], ends_mm: [number, number][]}} MatchView */

@@ -18,7 +18,7 @@ mod wear;
 mod width;
 
 pub use enter::{EnterDesk, EnterState, EnterView, MetalView, WallView};
-pub use fit::{ChanceView, FitDesk, FitState, MatchView};
+pub use fit::{ChanceView, FitDesk, FitState, MatchView, TriedView, bought};
 pub use line::{LineDesk, LineState};
 pub use load::LoadView;
 pub use rough::RoughState;

@@ -4,7 +4,7 @@ use super::{Answered, plain};
 use js_sys::Float64Array;
 use lightgap::error::Error;
 use lightgap::scenario::Scenario;
-use lightgap::stage::{FitDesk, FitState, MatchView};
+use lightgap::stage::{FitDesk, FitState, MatchView, TriedView, bought};
 use lightgap::table::{limits_csv, with_limits};
 use lightgap_wasm::cross::{member, object};
 use wasm_bindgen::{JsCast, JsValue};
@@ -24,8 +24,10 @@ impl Desk {
     /// By what is asked: `{run: [from, to]}` draws blocks of sets and packs them as one row of
     /// numbers; `{begin}` forgets what was drawn; `{add: row}` adds the row of the blocks that follow
     /// and says what all of them say; `{sets}` draws so many at once; `{set}` gives the sizes of one
-    /// set by its number; `{classes}` sorts parts; `{paste}` reads a table of limits; `{copy}` writes
-    /// it; nothing of these: what limits and demands add up to. `null` where it does not apply.
+    /// set by its number; `{classes}` sorts parts; `{times, bigger_mm}` makes a gap bigger and limits
+    /// so many times as far; `{buy}`, `worst` or `rss`, gives the limits of the cheapest tolerances;
+    /// `{paste}` reads a table of limits; `{copy}` writes it; nothing of these: what limits and demands
+    /// add up to. `null` where it does not apply.
     pub fn answer(&mut self, scenario: &Scenario, asked: &JsValue) -> Answered {
         if let Some(from) = whole(&member(asked, "run"), "0") {
             let to = whole(&member(asked, "run"), "1").unwrap_or(from);
@@ -37,6 +39,13 @@ impl Desk {
         }
         if let Some(text) = member(asked, "paste").as_string() {
             return pasted(scenario, &text);
+        }
+        if let Some(times) = member(asked, "times").as_f64() {
+            let bigger_mm = member(asked, "bigger_mm").as_f64().unwrap_or(0.0);
+            return plain(&TriedView::of(scenario, bigger_mm, times));
+        }
+        if let Some(way) = member(asked, "buy").as_string() {
+            return plain(&bought(scenario, way == "worst"));
         }
         if member(asked, "begin").is_truthy() {
             self.fit.begin(scenario);

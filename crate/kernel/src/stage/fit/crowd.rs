@@ -98,7 +98,7 @@ impl ChanceView {
 }
 
 impl DemandChanceView {
-    fn of(chance: &DemandChance) -> Self {
+    pub(super) fn of(chance: &DemandChance) -> Self {
         Self {
             yield_fraction: chance.yield_fraction,
             mean: chance.mean,

@@ -2,8 +2,10 @@
 //! are drawn and parts as they are sorted in [`crowd`].
 
 mod crowd;
+mod tried;
 
 pub use crowd::{ChanceView, FitDesk, MatchView};
+pub use tried::{TriedView, bought};
 
 use crate::answer::{Answer, fit};
 use crate::chain::Dimension;
