@@ -16,6 +16,7 @@ fn the_list_names_every_file_of_the_folder_once() {
         "README.md".to_owned(),
         "lessons".to_owned(),
         "schema.json".to_owned(),
+        "de".to_owned(),
     ]);
     named.sort();
     let folder = std::fs::read_dir(at("scenarios")).expect("the folder");
