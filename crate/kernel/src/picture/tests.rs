@@ -2,7 +2,7 @@ use super::*;
 use crate::contact::Kind;
 use crate::paint::{Call, Recorder, walk};
 use crate::plane::{Point, Step};
-use crate::scene::{Layer, Shape, Thing};
+use crate::scene::{Item, Layer, Role, Shape, Thing};
 
 /// A pixel or mm that went through em and back.
 const ROUNDING: f64 = 1e-9;
@@ -124,6 +124,31 @@ fn the_paper_is_drawn_at_the_scale_of_the_gap() {
     };
     let glass = 2.0 * scene.clips[0].radius;
     assert!((a.distance(b) - 0.1 / 0.3 * glass).abs() < ROUNDING);
+}
+
+/// However small the glass, the name of the thing is not cut by its rim.
+#[test]
+fn the_name_of_the_thing_stays_inside_the_glass() {
+    let mut picture = Picture::new(Lexicon::new([("draw.paper".to_owned(), "paper".to_owned())]));
+    picture.lay(800.0, 600.0, 16.0, false);
+    for (mode, size_px) in [("turn", 140.0), ("turn", 170.0), ("aside", 140.0)] {
+        let mut stage = Stage::default();
+        stage.show(mode).expect("a way");
+        stage.scrub(1.0);
+        for contact in stage.contacts() {
+            let at = At::Contact(contact.id.clone());
+            let scene = picture.lens(&stage, &at, size_px, Thing::Paper).expect("a contact").scene;
+            let (glass, paper) = (&scene.clips[0], Id::Mark("paper"));
+            let named = |item: &&Item| item.id == paper && item.layer == Layer::Labels;
+            let patch = scene.items.iter().find(|item| named(item) && item.role == Role::Patch);
+            let Shape::Path(steps) = &patch.expect("a patch").shape else { panic!("a path") };
+            let (low, high) = crate::plane::bounds(&scene.steps[steps.clone()]).expect("steps");
+            for x in [low.x, high.x] {
+                let middle = Point::new(x, 0.5 * (low.y + high.y));
+                assert!(middle.distance(glass.centre) <= glass.radius, "{mode} {}", contact.id);
+            }
+        }
+    }
 }
 
 /// Everything that can lie beside a gap is as large there as the gap's own dimension line says.

@@ -33,6 +33,15 @@ impl Frame {
         if along.dot(self.bare) < 0.0 { -along } else { along }
     }
 
+    /// The place of a word so wide, its middle, moved sideways as far as the rim asks for.
+    pub(super) fn within(&self, at: Point, width: f64) -> Point {
+        let from = at - self.centre;
+        let high = from.y.abs() + NAME_EM;
+        let half_chord = libm::sqrt((self.radius * self.radius - high * high).max(0.0));
+        let most = (half_chord - 0.5 * width).max(0.0);
+        self.centre + Point::new(from.x.clamp(-most, most), from.y)
+    }
+
     /// The dimension line of the gap, and the names of the two parts.
     pub(super) fn draw_gap(&self, sketch: &mut Sketch, lens: &Lens, state: &ContactState) {
         /// Where along the faces the arrows and the names are, as shares of the radius.

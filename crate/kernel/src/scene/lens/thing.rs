@@ -144,10 +144,10 @@ impl Frame {
             self.write(sketch, lens, (id, word), at, Point::ZERO);
         } else {
             let way = if across.x + across.y < 0.0 { -1.0 } else { 1.0 };
-            let at = self.corner(middle, way * (half + OUTSIDE_EM + NAME_EM));
-            let way = if self.upright() { way * across } else { Point::ZERO };
-            let at = if self.upright() { at } else { at + 0.5 * width * along };
-            self.write(sketch, lens, (id, word), at, way);
+            let beyond = self.corner(middle, way * (half + OUTSIDE_EM + NAME_EM));
+            let grows = if self.upright() { way * across } else { along };
+            let at = self.within(beyond + 0.5 * width * grows, width);
+            self.write(sketch, lens, (id, word), at, Point::ZERO);
         }
     }
 
