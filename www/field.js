@@ -2,7 +2,7 @@
 
 import { dress, make } from "./dom.js";
 import { exactly, unitInUse } from "./figures.js";
-import { LENGTH, typed } from "./way.js";
+import { LENGTH, numberField, typed } from "./way.js";
 import { has, say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
@@ -55,7 +55,7 @@ export class Field {
     this.put = put;
     this.way = way;
     this.step = step;
-    this.input = make("input", { type: "number", id, step, inputmode: "decimal", "aria-describedby": `${id}-fault ${id}-hint` });
+    this.input = numberField({ id, "data-step": step, "aria-describedby": `${id}-fault ${id}-hint` });
     this.unit = make("span", { class: "unit", "aria-hidden": "true" });
     this.tag = make("span", { class: "tag", hidden: true });
     this.fault = make("p", { class: "fault", id: `${id}-fault`, role: "alert", hidden: true });
@@ -109,7 +109,7 @@ export class Field {
     const kept = refused ? here || value === this.shown : here && this.input.value !== this.written;
     this.shown = value;
     this.unit.textContent = this.way.unit();
-    this.input.step = this.step ?? String(FIELD_STEP[unitInUse()]);
+    this.input.dataset.step = this.step ?? String(FIELD_STEP[unitInUse()]);
     if (!kept) this.write(value);
     if (typeof value === "number" && limits) this.showSlider(value, limits);
   }

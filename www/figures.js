@@ -40,6 +40,32 @@ export function decimal(value, decimals) {
   return /^\u2212[0.,]*$/.test(text) ? text.slice(1) : text;
 }
 
+/** The sign before decimals. */
+const point = () => decimal(0.5, 1)[1];
+
+/** A number as a field holds it, with the figures that it has. @param {number} value */
+export const typedOf = (value) => String(value).replace(".", point());
+
+/** The same on the page, with the minus of print. @param {number} value */
+export const written = (value) => typedOf(value).replace("-", MINUS);
+
+/** A number with so many figures at most. @param {number} value @param {number} figures */
+export const short = (value, figures) => written(Number(value.toPrecision(figures)));
+
+const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+/** Where a point stands before decimals: a comma that can only stand between thousands. */
+const THOUSANDS = /^[-+]?[1-9]\d{0,2},\d{3}$/;
+
+/**
+ * What a text says as a number, NaN where it says none: decimals come after a comma or a point, thousands stand apart.
+ * @param {string} text
+ */
+export function numberOf(text) {
+  const plain = text.replace(/\s/g, "").replace(MINUS, "-");
+  if (point() === "." && THOUSANDS.test(plain)) return NaN;
+  return NUMBER.test(plain.replace(",", ".")) ? Number(plain.replace(",", ".")) : NaN;
+}
+
 /**
  * A gap: hundredths of a millimetre, below that micrometres; in inches thousandths (mil).
  * @param {number} mm
@@ -68,18 +94,22 @@ export function angle(rad) {
  * @param {number} mm
  */
 export function fieldOf(mm) {
-  const value = unit === "in" ? mm / MM_PER_INCH : mm;
-  const [whole, part = ""] = String(Number(value.toFixed(4))).split(".");
-  return `${whole}.${part.padEnd(2, "0")}`;
+  const [whole, part = ""] = String(inUnit(mm)).split(".");
+  return `${whole}${point()}${part.padEnd(2, "0")}`;
 }
+
+/** @param {number} mm */
+const inUnit = (mm) => Number((unit === "in" ? mm / MM_PER_INCH : mm).toFixed(4));
+
+/** A length at a tick, in the unit in use, with no noughts at its end. @param {number} mm */
+export const tickOf = (mm) => written(inUnit(mm));
 
 /**
  * What a number field says, in mm; NaN when it is no number.
  * @param {string} text
  */
 export function mmOf(text) {
-  const value = text.trim() === "" ? NaN : Number(text.replace(",", ".").replace(MINUS, "-"));
-  return unit === "in" ? value * MM_PER_INCH : value;
+  return numberOf(text) * (unit === "in" ? MM_PER_INCH : 1);
 }
 
 /** @param {number} rad */
@@ -117,11 +147,11 @@ export function figure(name, value) {
   if (name.endsWith("_n") || name.endsWith("_n_mm")) return force(value);
   if (name.endsWith("_ratio")) return decimal(value, 2);
   if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
-  if (name.endsWith("_per_rad")) return String(Number(value.toPrecision(3)));
+  if (name.endsWith("_per_rad")) return short(value, 3);
   if (name.endsWith("_rad")) return angle(value);
   if (name.endsWith("_fraction")) return share(value);
   if (name.endsWith("time_s")) return decimal(value, 0);
-  return Number.isInteger(value) ? String(value) : decimal(value, 2);
+  return Number.isInteger(value) ? written(value) : decimal(value, 2);
 }
 
 /**

@@ -1,6 +1,7 @@
 // The bar at the top: which chain, undo and redo, the language, the unit. And the questions.
 
 import { byId, dress, make } from "./dom.js";
+import { decimal } from "./figures.js";
 import { LANGUAGES, language, speak } from "./language.js";
 import { QUESTIONS, waysOf } from "./questions.js";
 import { anew } from "./work.js";
@@ -80,7 +81,7 @@ function published(session) {
  */
 function fraction(inch) {
   const sixteenths = Math.round(inch * 16);
-  if (Math.abs(inch * 16 - sixteenths) > 1e-6) return inch.toFixed(3);
+  if (Math.abs(inch * 16 - sixteenths) > 1e-6) return decimal(inch, 3);
   let [over, under] = [sixteenths % 16, 16];
   while (over > 0 && over % 2 === 0) [over, under] = [over / 2, under / 2];
   const whole = Math.floor(sixteenths / 16);
@@ -93,7 +94,7 @@ function startUndo(session) {
   undo.addEventListener("click", () => session.step(session.history.undo()));
   redo.addEventListener("click", () => session.step(session.history.redo()));
   addEventListener("keydown", (event) => {
-    const typing = event.target instanceof HTMLInputElement && event.target.type === "number";
+    const typing = event.target instanceof HTMLInputElement && event.target.inputMode === "decimal";
     if (typing || !(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
     if (key !== "z" && key !== "y") return;

@@ -2,8 +2,7 @@
 
 import { byId, dress, make } from "./dom.js";
 import { Field } from "./field.js";
-import { figure } from "./figures.js";
-import { numberOf } from "./way.js";
+import { figure, numberOf, short, typedOf } from "./figures.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -30,7 +29,7 @@ export function startLoad(session) {
     const { load } = session.state;
     keys.forEach((key, i) => entries[i].show(load[key], around(RUNS[key], load[key])));
     choices.forEach((button, i) => dress(button, { "aria-pressed": String(load.springy === (i === 1)) }));
-    choices[1].children[1].textContent = say("load.springy.note", { stiffness: String(Number(load.stiffness_n_mm.toPrecision(2))) });
+    choices[1].children[1].textContent = say("load.springy.note", { stiffness: short(load.stiffness_n_mm, 2) });
   });
 }
 
@@ -57,7 +56,7 @@ const around = ({ low, high, step }, value) => ({ low: Math.min(low, value), hig
 function fieldOf(session, key) {
   const word = `load.${key}`;
   const unit = () => say(`${word}.unit`);
-  const way = { text: (/** @type {number} */ value) => String(Number(value.toPrecision(7))), read: numberOf, unit, said: (/** @type {number} */ value) => `${figure(key, value)} ${unit()}` };
+  const way = { text: (/** @type {number} */ value) => typedOf(Number(value.toPrecision(7))), read: numberOf, unit, said: (/** @type {number} */ value) => `${figure(key, value)} ${unit()}` };
   return new Field({ id: `load-${key}`, label: say(word), hint: say(`${word}.hint`), slider: true, step: "any", way },
     (value, done) => session.alter((bench) => bench.set(word, value), done));
 }

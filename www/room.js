@@ -1,8 +1,9 @@
 // Room to move: where the inner link can go, aside and turned, with the pose as a dot that can be taken hold of.
 
 import { byId, draw, dress, make } from "./dom.js";
-import { decimal, degreesOf, fieldOf, mmOf, radOf, unitInUse } from "./figures.js";
+import { decimal, degreesOf, fieldOf, mmOf, numberOf, radOf, unitInUse } from "./figures.js";
 import { BOX, Outline } from "./outline.js";
+import { numberField } from "./way.js";
 import { poseOf } from "./work.js";
 import { say } from "./words.js";
 
@@ -32,7 +33,7 @@ class Chart {
       draw("circle", { class: "reach", r: 22 }), draw("circle", { class: "point", r: 7 }));
     this.picture.append(this.back, this.dot);
     this.offset = this.field("room.offset", (text) => ({ offset_mm: mmOf(text) }));
-    this.yaw = this.field("room.yaw", (text) => ({ yaw_rad: radOf(Number(text)) }));
+    this.yaw = this.field("room.yaw", (text) => ({ yaw_rad: radOf(numberOf(text)) }));
     byId("room").append(this.picture, make("div", { class: "pair" }, this.offset.element, this.yaw.element));
     this.listen();
   }
@@ -42,7 +43,7 @@ class Chart {
    * @param {(text: string) => Partial<Pose>} read
    */
   field(word, read) {
-    const input = make("input", { type: "number", step: 0.01, inputmode: "decimal" });
+    const input = numberField({ "data-step": 0.01 });
     const unit = make("span", { class: "unit" });
     input.addEventListener("change", () => {
       const pose = { ...poseOf(this.session.bench.room()), ...read(input.value) };
@@ -104,7 +105,7 @@ class Chart {
     const [x, y] = this.outline.pointOf(room);
     dress(this.dot, {
       transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, "aria-label": say("room.dot"),
-      "aria-valuenow": decimal(degreesOf(room.yaw_rad), 3).replace("\u2212", "-"),
+      "aria-valuenow": degreesOf(room.yaw_rad).toFixed(3),
       "aria-valuemin": -90, "aria-valuemax": 90, "aria-valuetext": say("room.at", room),
     });
     this.fill(room);
@@ -123,6 +124,6 @@ class Chart {
     this.offset.unit.textContent = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
     this.yaw.unit.textContent = "°";
     if (document.activeElement !== this.offset.input) this.offset.input.value = fieldOf(dot.offset_mm);
-    if (document.activeElement !== this.yaw.input) this.yaw.input.value = degreesOf(dot.yaw_rad).toFixed(3);
+    if (document.activeElement !== this.yaw.input) this.yaw.input.value = decimal(degreesOf(dot.yaw_rad), 3);
   }
 }

@@ -1,6 +1,7 @@
 // How a number is written in a field and read from it.
 
-import { fieldOf, gap, mmOf, unitInUse } from "./figures.js";
+import { make } from "./dom.js";
+import { fieldOf, gap, mmOf, numberOf, typedOf, unitInUse } from "./figures.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./kernel.js").Fault} Fault */
@@ -16,16 +17,33 @@ import { say } from "./words.js";
 /** @type {Way} */
 export const LENGTH = { text: fieldOf, read: mmOf, unit: () => say(unitInUse() === "in" ? "unit.inch" : "unit.mm"), said: gap };
 
-/** @param {string} text */
-export const numberOf = (text) => (text.trim() === "" ? NaN : Number(text));
-
 /**
  * A length if its name ends like one, otherwise a plain number with this word for its unit.
  * @param {string} name
  * @param {string} word
  * @returns {Way}
  */
-export const wayOf = (name, word) => (name.endsWith("_mm") ? LENGTH : { text: String, read: numberOf, unit: () => say(word) });
+export const wayOf = (name, word) => (name.endsWith("_mm") ? LENGTH : { text: typedOf, read: numberOf, unit: () => say(word) });
+
+/** How far an arrow key goes where a field does not say it. */
+const [STEP, DECIMALS] = [1, 6];
+
+/**
+ * A field for a number: a text, since a browser writes numbers in its own language, not in the page's. The arrow keys go
+ * by its `data-step`.
+ * @param {Record<string, any>} attributes
+ */
+export function numberField(attributes) {
+  const input = make("input", { type: "text", inputmode: "decimal", autocomplete: "off", ...attributes });
+  input.addEventListener("keydown", (event) => {
+    const [by, value] = [{ ArrowUp: 1, ArrowDown: -1 }[event.key], numberOf(input.value)];
+    if (!by || Number.isNaN(value)) return;
+    event.preventDefault();
+    input.value = typedOf(Number((value + by * (Number(input.dataset.step) || STEP)).toFixed(DECIMALS)));
+    input.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+  return input;
+}
 
 /**
  * Puts what a field says, or refuses it.
@@ -35,4 +53,4 @@ export const wayOf = (name, word) => (name.endsWith("_mm") ? LENGTH : { text: St
  * @param {(value: T) => Fault[]} put
  */
 export const typed = (input, value, put) =>
-  (Number.isNaN(value) ? [{ path: "", value: input.value, rule: "not_a_number", numbers: {} }] : put(value));
+  (Number.isNaN(value) ? [{ path: "", value: input.value.trim() || "nothing", rule: "not_a_number", numbers: {} }] : put(value));

@@ -1,7 +1,7 @@
 // The figures of a question, of the present chain and of A: asked of the kernel, and how they are written.
 
 import { withSections } from "../answered.js";
-import { decimal, degreesOf, figure } from "../figures.js";
+import { decimal, degreesOf, figure, short } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Scenario} Scenario */
@@ -29,9 +29,6 @@ export function askedOf(scenario, ask) {
 
 /** @param {string} key */
 const isShare = (key) => /_fraction(_|$)/.test(key);
-
-/** @param {number} value @param {number} digits */
-const short = (value, digits) => String(Number(value.toPrecision(digits))).replace("-", "\u2212");
 
 /**
  * A figure with its unit.

@@ -2,13 +2,12 @@
 
 import { make, dress, byId } from "../dom.js";
 import { Field, faultSentence, tell } from "../field.js";
-import { gap } from "../figures.js";
+import { gap, numberOf, typedOf } from "../figures.js";
 import { labour } from "../labour.js";
 import { Paper } from "../leaves.js";
 import { putOwn } from "../keep/put-own.js";
 import { Steady } from "../steady.js";
 import { has, say } from "../words.js";
-import { numberOf } from "../way.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../kernel.js").Fault} Fault */
@@ -36,7 +35,7 @@ class Mine {
     this.steady = new Steady("caliper", "caliper", () => this.show());
     this.paper = new Paper("caliper");
     this.fields = new Map(Object.keys(readings).map((key, index) => [key, this.field(key, `${index + 1}. `, (value) => { this.asked.readings = { ...this.asked.readings, [key]: value }; })]));
-    const plain = { text: String, read: numberOf, unit: () => "" };
+    const plain = { text: typedOf, read: numberOf, unit: () => "" };
     this.pitches = new Field({ label: say("mine.pitches"), way: plain, step: "1" }, (value) => this.take(() => { this.asked.pitches = value; }));
     this.doubt = this.field("doubt_mm", "", (value) => { this.asked.doubt_mm = value; });
     this.made = CONSTRUCTIONS.map((construction) => make("button", { type: "button", class: "choice", "data-value": construction, onclick: () => this.take(() => { this.asked.construction = construction; }) },

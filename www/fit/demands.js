@@ -1,7 +1,7 @@
 // What is demanded: which number, its least and its most; one of them is looked at.
 
 import { dress, make } from "../dom.js";
-import { figure, unitInUse } from "../figures.js";
+import { figure, unitInUse, written } from "../figures.js";
 import { say } from "../words.js";
 import { button, choice, entry, faultPlace, tellFaults } from "./entry.js";
 
@@ -92,4 +92,4 @@ export class Demands {
 const clean = (demand) => Object.fromEntries(Object.entries(demand).filter(([, value]) => value !== null));
 
 /** A yield in per cent with as many figures as tell it from all. @param {number|undefined} share */
-export const percent = (share = 0) => String(Number((100 * share).toFixed(share > 0.999 ? 3 : share > 0.99 ? 2 : 1)));
+export const percent = (share = 0) => written(Number((100 * share).toFixed(share > 0.999 ? 3 : share > 0.99 ? 2 : 1)));

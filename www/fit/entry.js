@@ -2,14 +2,14 @@
 
 import { make } from "../dom.js";
 import { tellFaults as tellAt } from "../field.js";
-import { degreesOf, radOf } from "../figures.js";
-import { numberOf, typed, wayOf } from "../way.js";
+import { degreesOf, numberOf, radOf, typedOf } from "../figures.js";
+import { numberField, typed, wayOf } from "../way.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Fault} Fault */
 
 /** @type {import("../way.js").Way} */
-const ANGLE = { text: (rad) => String(Number(degreesOf(rad).toFixed(4))), read: (text) => radOf(numberOf(text)), unit: () => "°" };
+const ANGLE = { text: (rad) => typedOf(Number(degreesOf(rad).toFixed(4))), read: (text) => radOf(numberOf(text)), unit: () => "°" };
 
 /** A place for sentences about what was typed. */
 export const faultPlace = () => make("p", { class: "fault", role: "alert", hidden: true, id: `fit-fault-${++count}` });
@@ -46,9 +46,9 @@ export function named(fault) {
  */
 export function entry(name, label, value, place, set, { empty = false } = {}) {
   const { text, read } = name.endsWith("_rad") ? ANGLE : wayOf(name, "");
-  const input = make("input", { type: "number", step: "any", inputmode: "decimal", "aria-label": label, "aria-describedby": place.id, value: value === null ? "" : text(value) });
+  const input = numberField({ "aria-label": label, "aria-describedby": place.id, value: value === null ? "" : text(value) });
   input.addEventListener("change", () => {
-    const nothing = empty && input.value.trim() === "" && !input.validity.badInput;
+    const nothing = empty && input.value.trim() === "";
     tellFaults(place, typed(input, nothing ? null : read(input.value), set), input);
   });
   return input;

@@ -1,7 +1,7 @@
 // What is said of many chains: the sentence, its surprise, and how it is worked out.
 
 import { make } from "../dom.js";
-import { decimal, figure } from "../figures.js";
+import { decimal, figure, short } from "../figures.js";
 import { has, say } from "../words.js";
 import { eaters } from "./eaten.js";
 import { sizeName } from "./names.js";
@@ -11,7 +11,7 @@ import { sizeName } from "./names.js";
 /** @typedef {import("./types.js").DemandView} DemandView */
 
 /** A share in per cent, with as many figures as it takes. @param {number} value */
-const figures = (value) => String(Number(value.toPrecision(3)));
+const figures = (value) => short(value, 3);
 
 /**
  * @param {FitState} state

@@ -1,7 +1,7 @@
 // A straight scale of a demand's values, with the demand's own limits on it: shared by every picture of this question.
 
 import { draw } from "../dom.js";
-import { figure } from "../figures.js";
+import { degreesOf, figure, short } from "../figures.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -132,7 +132,7 @@ const anchor = (x, width) => (x < HALF ? "start" : x > width - HALF ? "end" : "m
 
 /** A small amount in the finer unit, to two or three figures. @param {string} name @param {number} value @param {number} [figures] */
 export function fine(name, value, figures = 2) {
-  if (name.endsWith("_rad")) return `${Number(((value * 180) / Math.PI).toPrecision(figures))}°`;
-  if (!/_mm(_per_m)?$/.test(name)) return String(Number(value.toPrecision(figures)));
-  return value < 0.1 ? `${Number((value * 1000).toPrecision(figures))} µm` : `${Number(value.toPrecision(figures))} mm`;
+  if (name.endsWith("_rad")) return `${short(degreesOf(value), figures)}°`;
+  if (!/_mm(_per_m)?$/.test(name)) return short(value, figures);
+  return value < 0.1 ? `${short(value * 1000, figures)} µm` : `${short(value, figures)} mm`;
 }

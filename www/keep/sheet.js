@@ -3,6 +3,7 @@
 import { bring } from "../asking.js";
 import { byId, make } from "../dom.js";
 import { labour } from "../labour.js";
+import { language } from "../language.js";
 import { say } from "../words.js";
 import { toAddress } from "../address.js";
 import { askAll } from "./asked-all.js";
@@ -66,8 +67,7 @@ async function written(matter, session) {
   const { scenario, picture } = matter;
   const image = make("img", { src: picture, alt: `${say("sheet.picture")}: ${byId("answer").textContent}` });
   await image.decode();
-  const now = new Date();
-  const date = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
+  const date = new Intl.DateTimeFormat(language, { dateStyle: "long" }).format(new Date());
   return make("article", { class: "review-paper" },
     make("header", { class: "review-head" }, make("div", {}, make("h1", { id: "review-title" }, scenario.title), make("p", {}, scenario.about ?? ""),
       make("p", { class: "review-date" }, say("sheet.head", { date, version: version() || say("sheet.unknown") }))), initials()),

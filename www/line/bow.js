@@ -1,7 +1,7 @@
 // A metre of chain laid flat on its side beside a straight edge: how far it bows, with both numbers.
 
 import { dress, draw, make } from "../dom.js";
-import { angle, gap } from "../figures.js";
+import { angle, decimal, gap } from "../figures.js";
 import { say } from "../words.js";
 import { Steady } from "../steady.js";
 
@@ -42,7 +42,7 @@ export class Bow {
     const row = (/** @type {string} */ word, /** @type {string} */ value) => [make("dt", {}, say(word)), make("dd", {}, value)];
     this.table.replaceChildren(
       ...row("line.bow.turn", angle(turn_rad)), ...row("line.bow.slide", gap(slide_mm)),
-      ...row("line.bow.radius", radius_mm === null ? "–" : say("line.bow.metres", { m: (radius_mm / 1000).toFixed(2) })));
+      ...row("line.bow.radius", radius_mm === null ? "–" : say("line.bow.metres", { m: decimal(radius_mm / 1000, 2) })));
     this.sketch(bow);
   }
 

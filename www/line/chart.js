@@ -1,6 +1,6 @@
 // Times as much as straight, against the offset: the answer, its bounds, the band of stiffness, other side gaps.
 
-import { decimal, fieldOf, gap, mmOfInch, unitInUse } from "../figures.js";
+import { decimal, gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./types.js").LineState} LineState */
@@ -61,7 +61,7 @@ export function chartOf(line, curves, slide) {
   const round = unitInUse() === "in" ? mmOfInch(1) : 1;
   return {
     label: say("line.chart.name", { ...line }),
-    x: { name: say("line.x", { unit: say(unitInUse() === "in" ? "unit.inch" : "unit.mm") }), from: 0, to: to_mm, write: gap, tick: (mm) => String(Number(fieldOf(mm))), round },
+    x: { name: say("line.x", { unit: say(unitInUse() === "in" ? "unit.inch" : "unit.mm") }), from: 0, to: to_mm, write: gap, tick: tickOf, round },
     y: { name: say("line.y"), from: 1, to: most, write: (times) => decimal(times, 1) },
     ranges: [{ name: say("line.key.free"), look: "free", from: 0, to: free_mm }],
     bands: band(of("softer"), of("stiffer"), most), lines, marks: marks(line, of("rigid")),

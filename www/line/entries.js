@@ -2,7 +2,7 @@
 
 import { dress, make } from "../dom.js";
 import { Field, tellFaults } from "../field.js";
-import { decimal, gap } from "../figures.js";
+import { gap } from "../figures.js";
 import { wayOf } from "../way.js";
 import { say } from "../words.js";
 
@@ -91,7 +91,7 @@ export class Entries {
     const scenario = this.session.bench.scenario();
     const { watts, turns_per_minute, tight_n, ...rest } = scenario.drive ?? {};
     if ((by === "power") === (watts !== undefined)) return;
-    const pull = by === "power" ? CHOSEN_POWER : { tight_n: Number(decimal(this.tight_n, 0)) };
+    const pull = by === "power" ? CHOSEN_POWER : { tight_n: Math.round(this.tight_n) };
     const faults = this.session.alter((bench) => bench.load({ ...scenario, drive: { ...rest, ...pull } }), true);
     tellFaults(this.fault, faults);
   }

@@ -2,8 +2,8 @@
 
 import { make } from "../dom.js";
 import { tell } from "../field.js";
-import { fieldOf, mmOf } from "../figures.js";
-import { LENGTH, numberOf } from "../way.js";
+import { fieldOf, mmOf, numberOf } from "../figures.js";
+import { LENGTH } from "../way.js";
 import { say } from "../words.js";
 
 export class Row {

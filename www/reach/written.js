@@ -1,6 +1,6 @@
 // Numbers of the sixth and seventh question as people read them.
 
-import { decimal, gap, unitInUse } from "../figures.js";
+import { decimal, gap, short as figures, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
@@ -12,12 +12,12 @@ const DAY_S = 86400;
 /** Three figures at most. @param {number} value */
 export function short(value) {
   const size = Math.abs(value);
-  if (size > 0 && size < 0.001) return String(Number(value.toPrecision(2)));
+  if (size > 0 && size < 0.001) return figures(value, 2);
   return decimal(value, size >= 100 ? 0 : size >= 10 ? 1 : size >= 0.1 ? 2 : 3);
 }
 
 /** Three figures at most and no noughts at the end: for ticks and bars. @param {number} value */
-export const bare = (value) => String(Number(value.toPrecision(3))).replace("-", "−");
+export const bare = (value) => figures(value, 3);
 
 const [UM_PER_MM, THIN_MM] = [1000, 0.1];
 

@@ -1,6 +1,6 @@
 // How high the rollers ride against the wear of a joint, with the limits and where the teeth give up.
 
-import { fieldOf, gap, mmOfInch, unitInUse } from "../figures.js";
+import { gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./percent.js";
 
@@ -14,7 +14,6 @@ import { percent } from "./percent.js";
 export function chartOf({ heights, limits, section }, slide) {
   const last = heights[heights.length - 1];
   const unit = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
-  const tick = (/** @type {number} */ mm) => String(Number(fieldOf(mm)));
   const round = unitInUse() === "in" ? mmOfInch(1) : 1;
   const line = (/** @type {string} */ word, /** @type {string} */ look, /** @type {"low_mm"|"high_mm"} */ of) =>
     ({ name: say(word), look, points: heights.map((each) => /** @type {[number, number]} */ ([each.wear_mm, each[of]])) });
@@ -22,8 +21,8 @@ export function chartOf({ heights, limits, section }, slide) {
   const rule = limits.rule_mm <= limits.to_mm && teeth > 67 ? [{ name: say("wear.mark.rule", { teeth }), at: limits.rule_mm }] : [];
   return {
     label: say("wear.chart.label", { teeth, pass: percent(section.sprocket_pass_fraction), now: percent(section.elongation_fraction) }),
-    x: { name: say("wear.x", { unit }), from: 0, to: limits.to_mm, write: gap, tick, round },
-    y: { name: say("wear.y", { unit }), from: 0, to: 1.12 * last.high_mm, write: gap, tick, round },
+    x: { name: say("wear.x", { unit }), from: 0, to: limits.to_mm, write: gap, tick: tickOf, round },
+    y: { name: say("wear.y", { unit }), from: 0, to: 1.12 * last.high_mm, write: gap, tick: tickOf, round },
     ranges: [{ name: say("wear.key.past"), look: "out", from: limits.pass_mm, to: limits.to_mm }],
     lines: [line("wear.key.low", "third", "low_mm"), line("wear.key.high", "main", "high_mm")],
     marks: [

@@ -1,6 +1,6 @@
 // Fractions as people read them here: per cent, to a hundredth.
 
-import { decimal } from "../figures.js";
+import { decimal, written as decimalsOf } from "../figures.js";
 
 const HUNDRED = 100;
 
@@ -29,5 +29,5 @@ function round(value) {
   if (value === 0) return "0";
   const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 1);
   const whole = step >= 1 ? Math.round(value / step) * step : Number(value.toPrecision(2));
-  return String(whole).replace(/\B(?=(\d{3})+$)/g, "\u2009");
+  return step >= 1 ? String(whole).replace(/\B(?=(\d{3})+$)/g, "\u2009") : decimalsOf(whole);
 }

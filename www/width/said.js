@@ -1,7 +1,7 @@
 // What is said of a chain's width: the sentence, the figures, the chart, other materials, words, how it is worked out.
 
 import { make } from "../dom.js";
-import { decimal, exactly, fieldOf, gap, mmOfInch, unitInUse } from "../figures.js";
+import { decimal, exactly, gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
@@ -72,7 +72,7 @@ export function chartOf({ profile, bearing_mm, clearance_mm, section }) {
   const [x_unit, y_unit] = inches ? [say("unit.inch"), "mil"] : [say("unit.mm"), "µm"];
   return {
     label: say("width.chart.label", { left_mm: fine(section.clearance_left_mm), clearance_mm: fine(clearance_mm) }),
-    x: { name: say("width.x", { unit: x_unit }), from: -end_mm, to: end_mm, write: gap, tick: (mm) => String(Number(fieldOf(mm))).replace("-", "\u2212"), round: inches ? mmOfInch(1) : 1 },
+    x: { name: say("width.x", { unit: x_unit }), from: -end_mm, to: end_mm, write: gap, tick: tickOf, round: inches ? mmOfInch(1) : 1 },
     y: { name: say("width.y", { unit: y_unit }), from: least, to: Math.max(1.15 * clearance_mm, 0.005), write: fine, tick: (mm) => fine(mm).split(" ")[0] },
     ranges: [...spans.map(([from, to], i) => ({ ...(i ? {} : { name: say("width.key.bears") }), look: "free", from, to }))],
     lines: [

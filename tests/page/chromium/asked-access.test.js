@@ -9,8 +9,8 @@ import { standing } from "../support/standing.js";
 
 /** Where each question stands, and a field of it. */
 const ASKED = /** @type {Record<string, [string, string]>} */ ({
-  wear: ["tired-trike", ".wear-given input[type=number]"], reach: ["oiled-winch", "#reach-bristle_mm"],
-  surface: ["dusty-trike", "#surface-rz_um"], width: ["ferry-trike", ".width input[type=number]"],
+  wear: ["tired-trike", ".wear-given input[inputmode=decimal]"], reach: ["oiled-winch", "#reach-bristle_mm"],
+  surface: ["dusty-trike", "#surface-rz_um"], width: ["ferry-trike", ".width input[inputmode=decimal]"],
 });
 
 for (const colorScheme of ["light", "dark"]) {

@@ -7,7 +7,7 @@ import { focusOn, readingOf } from "../support/inside.js";
 import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
-const FIELD = ".wear-given input[type=number]";
+const FIELD = ".wear-given input[inputmode=decimal]";
 const SLIDER = ".wear-given input[type=range]";
 const MARKER = ".wear .graph-marker[role=slider]";
 

@@ -7,9 +7,9 @@ import { focusOn, readingOf } from "../support/inside.js";
 import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
-const FIELD = ".width-given input[type=number]";
+const FIELD = ".width-given input[inputmode=decimal]";
 const SLIDER = ".width-given input[type=range]";
-const SWELLING = ".width-fits .field:nth-child(2) input[type=number]";
+const SWELLING = ".width-fits .field:nth-child(2) input[inputmode=decimal]";
 
 describe("width, in Chromium", () => {
   const hand = standing();

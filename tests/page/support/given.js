@@ -29,7 +29,7 @@ export async function refusesEach({ put, inside, said }, wrongs) {
 export async function refusesEntered({ page, press, inside, said }, part, wrongs) {
   const answer = await said("answer");
   for (const wrong of wrongs) {
-    await inside(focusOn, `${part} input[type=number]`);
+    await inside(focusOn, `${part} input[inputmode=decimal]`);
     await inside(() => /** @type {HTMLInputElement} */ (document.activeElement).select());
     await page.keyboard.type(wrong);
     await press("Enter");

@@ -122,7 +122,7 @@ export function shortSuite(engine, open) {
     });
 
     test("the questions of wear, reach, surface and width answer, draw, and refuse", async () => {
-      const asked = { wear: ".wear-given input[type=number]", reach: "#reach-bristle_mm", surface: "#surface-rz_um", width: ".width input[type=number]" };
+      const asked = { wear: ".wear-given input[inputmode=decimal]", reach: "#reach-bristle_mm", surface: "#surface-rz_um", width: ".width input[inputmode=decimal]" };
       for (const [ask, field] of Object.entries(asked)) {
         await hand.open(`#v=1&ask=${ask}`);
         const answer = await said("answer");
