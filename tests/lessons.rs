@@ -372,3 +372,60 @@ fn the_lesson_that_the_readme_shows_is_one() {
     let report = Report::of(&scenario).play.expect("limits");
     assert_eq!(report.yaw_limited_by, "pin");
 }
+
+/// The texts of a file that a language has of its own: those of members that hold sentences.
+fn texts(file: &Json) -> Json {
+    const SENTENCES: [&str; 6] = ["title", "about", "source", "say", "text", "because"];
+    match file {
+        Json::Array(items) => items.iter().map(texts).collect(),
+        Json::Object(members) => {
+            let kept = members.iter().filter_map(|(key, value)| match key.as_str() {
+                "lesson" | "ask" => Some((key.clone(), texts(value))),
+                "choices" => Some((key.clone(), value.clone())),
+                key => SENTENCES.contains(&key).then(|| (key.to_owned(), value.clone())),
+            });
+            Json::Object(kept.collect())
+        }
+        other => other.clone(),
+    }
+}
+
+/// Nothing where both have the same texts in the same places, with the same numbers in them.
+fn unlike(ours: &Json, other: &Json, path: &str) -> Vec<String> {
+    let below = |key: &dyn std::fmt::Display| format!("{path}.{key}");
+    match (ours, other) {
+        (Json::String(ours), Json::String(other)) => {
+            let same = !other.trim().is_empty() && named_in(ours) == named_in(other);
+            if same { Vec::new() } else { vec![format!("{path}: {ours} | {other}")] }
+        }
+        (Json::Array(ours), Json::Array(other)) if ours.len() == other.len() => {
+            let pairs = ours.iter().zip(other).enumerate();
+            pairs.flat_map(|(i, (ours, other))| unlike(ours, other, &below(&i))).collect()
+        }
+        (Json::Object(ours), Json::Object(other)) if ours.keys().eq(other.keys()) => {
+            ours.iter().flat_map(|(key, each)| unlike(each, &other[key], &below(key))).collect()
+        }
+        _ => vec![format!("{path}: {ours} | {other}")],
+    }
+}
+
+/// The `{paths}` of a text.
+fn named_in(text: &str) -> BTreeSet<&str> {
+    text.split('{').skip(1).filter_map(|part| Some(part.split_once('}')?.0)).collect()
+}
+
+#[test]
+fn every_scenario_and_lesson_is_told_in_every_language() {
+    let read = |path: &str| -> Json { serde_json::from_str(&text_of(path)).expect(path) };
+    let menu = lightgap_tests::listed().into_iter().map(|listed| listed.file);
+    let lessons = lesson_ids().into_iter().map(|id| format!("lessons/{id}.json"));
+    for name in menu.chain(lessons) {
+        let (ours, other) =
+            (read(&format!("scenarios/{name}")), read(&format!("scenarios/de/{name}")));
+        assert_eq!(unlike(&texts(&ours), &other, ""), [""; 0], "{name}");
+    }
+    let titles = |list: &Json| Json::from_iter(list.as_array().expect("a list").iter().map(texts));
+    let (ours, other) =
+        (read("scenarios/lessons/index.json"), read("scenarios/de/lessons/index.json"));
+    assert_eq!(unlike(&titles(&ours), &other, ""), [""; 0]);
+}

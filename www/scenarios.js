@@ -80,11 +80,11 @@ export class Scenarios {
   async file(name) {
     const taken = async (/** @type {string} */ path) => {
       const answer = await fetch(`scenarios/${path}`);
-      return answer.ok ? answer.json() : null;
+      if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+      return answer.json();
     };
     const [file, texts] = await Promise.all([taken(name), language === "en" ? {} : taken(`${language}/${name}`)]);
-    if (!file) throw new Error(name);
-    return worded(file, texts ?? {});
+    return worded(file, texts);
   }
 }
 

@@ -12,8 +12,7 @@ let words = {};
  * @param {string} part `first`, or the id of a question
  */
 export const loadWords = once(async (part) => {
-  const own = await fetch(`words/${language}/${part}.json`);
-  const answer = own.ok ? own : await fetch(`words/en/${part}.json`);
+  const answer = await fetch(`words/${language}/${part}.json`);
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
   const more = await answer.json(); // others may have come meanwhile
   words = { ...words, ...more };

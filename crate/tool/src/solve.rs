@@ -6,6 +6,8 @@ mod read;
 mod sentence;
 mod words;
 
+pub use words::Language;
+
 use crate::trouble::Trouble;
 use lightgap::report::Report;
 use std::io::Write;
@@ -27,6 +29,9 @@ pub struct Options {
     /// Draw the scenario at its stop into a file; takes one scenario
     #[arg(long, value_name = "FILE")]
     svg: Option<PathBuf>,
+    /// The language of faults and of the drawing; reports have none
+    #[arg(long, value_enum, default_value = "en")]
+    language: Language,
 }
 
 /// Forms of a report.
@@ -48,17 +53,18 @@ pub fn run(options: &Options) -> Result<ExitCode, Trouble> {
     let mut reports = Vec::new();
     let mut refused = false;
     for name in &options.scenarios {
-        match read::scenario(name) {
+        match read::scenario(name, options.language) {
             Ok(scenario) => {
                 reports.push(Report::of(&scenario));
                 if let Some(file) = &options.svg {
-                    let picture = picture::svg(scenario);
+                    let picture = picture::svg(scenario, options.language);
                     std::fs::write(file, picture).map_err(Trouble::file(file))?;
                 }
             }
             Err(faults) => {
                 refused = true;
-                faults.iter().for_each(|fault| eprintln!("{}: {fault}", read::shown(name)));
+                let name = read::shown(name, options.language);
+                faults.iter().for_each(|fault| eprintln!("{name}: {fault}"));
             }
         }
     }

@@ -1,7 +1,7 @@
 //! A scenario as a picture: the chain at its stop, as the page opens it, with what the drawing
 //! needs said under it.
 
-use super::words::WORDS;
+use super::words::Language;
 use lightgap::paint::{SvgOptions, Theme};
 use lightgap::picture::Picture;
 use lightgap::scenario::Scenario;
@@ -16,11 +16,11 @@ const TEXT_PX: f64 = 15.0;
 const STOP: f64 = 1.0;
 
 /// The scenario as one SVG document.
-pub fn svg(scenario: Scenario) -> String {
+pub fn svg(scenario: Scenario, language: Language) -> String {
     let (title, about) = (scenario.title.clone(), scenario.about.clone());
     let mut stage = Stage::new(scenario);
     stage.scrub(STOP);
-    let mut picture = Picture::new(Lexicon::new(WORDS.clone()));
+    let mut picture = Picture::new(Lexicon::new(language.words().clone()));
     picture.lay(WIDTH_PX, HEIGHT_PX, TEXT_PX, false);
     let caption = picture.caption(&stage);
     let caption: Vec<&str> = caption.iter().map(String::as_str).collect();
@@ -37,12 +37,23 @@ pub fn svg(scenario: Scenario) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::svg;
+    use super::{Language, svg};
     use crate::solve::read;
 
-    fn picture(name: &str) -> String {
+    fn picture_in(language: Language, name: &str) -> String {
         let file = crate::place::root().join("scenarios").join(name);
-        svg(read::scenario(&file.to_string_lossy()).expect("a scenario"))
+        svg(read::scenario(&file.to_string_lossy(), language).expect("a scenario"), language)
+    }
+
+    fn picture(name: &str) -> String {
+        picture_in(Language::En, name)
+    }
+
+    #[test]
+    fn a_picture_in_german_has_its_words_and_its_commas() {
+        let picture = picture_in(Language::De, "ferry-winch.json");
+        assert!(picture.contains("0,25°") && picture.contains("Innenglied"), "{picture}");
+        assert!(!picture.contains(">0.15<") && !picture.contains("inner link"), "{picture}");
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! A scenario from a file or from standard input.
 
 use super::sentence;
+use super::words::{Language, filled};
 use lightgap::error::Error;
 use lightgap::scenario::{Scenario, Value};
 use std::io::{self, Read};
@@ -9,9 +10,12 @@ use std::io::{self, Read};
 const INPUT: &str = "-";
 
 /// Reads a scenario, or gives one sentence for each of its faults.
-pub fn scenario(name: &str) -> Result<Scenario, Vec<String>> {
-    let bytes = bytes(name).map_err(|error| vec![format!("it cannot be read: {error}.")])?;
-    of_bytes(&bytes).map_err(|faults| faults.iter().map(sentence::of_fault).collect())
+pub fn scenario(name: &str, language: Language) -> Result<Scenario, Vec<String>> {
+    let bytes = bytes(name).map_err(|error| {
+        vec![filled(language.word("tool.unread"), &[("error", error.to_string())])]
+    })?;
+    let said = |fault: &Error| sentence::of_fault(fault, language);
+    of_bytes(&bytes).map_err(|faults| faults.iter().map(said).collect())
 }
 
 /// Reads a scenario from the bytes of its file.
@@ -31,13 +35,13 @@ fn bytes(name: &str) -> io::Result<Vec<u8>> {
 }
 
 /// The name as faults tell it.
-pub fn shown(name: &str) -> &str {
-    if name == INPUT { "standard input" } else { name }
+pub fn shown(name: &str, language: Language) -> &str {
+    if name == INPUT { language.word("tool.input") } else { name }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{of_bytes, scenario};
+    use super::{Language, of_bytes, scenario};
 
     #[test]
     fn what_is_no_text_is_refused_where_it_stops_being_one() {
@@ -48,7 +52,7 @@ mod tests {
 
     #[test]
     fn a_file_that_is_not_there_is_said_so() {
-        let said = scenario("no/such/scenario.json").expect_err("none");
+        let said = scenario("no/such/scenario.json", Language::En).expect_err("none");
         assert_eq!(said.len(), 1);
         assert!(said[0].starts_with("it cannot be read: "), "{said:?}");
     }

@@ -1,50 +1,54 @@
 //! A fault as a sentence: the page's own words, with the field's path where the page has its name.
 
-use super::words::{WORDS, filled};
+use super::words::{Language, filled};
 use lightgap::error::{Error, Given, Term};
 
 /// Texts from a file are shown up to this many characters.
 const SHOWN_CHARACTERS: usize = 60;
 
 /// The sentence for a fault.
-pub fn of_fault(fault: &Error) -> String {
-    let field = if fault.field.is_empty() { "the file" } else { &fault.field };
-    let mut places = vec![("field", field.to_string()), ("value", given(fault))];
+pub fn of_fault(fault: &Error, language: Language) -> String {
+    let words = language.words();
+    let whole = fault.field.is_empty();
+    let field = if whole { language.word("tool.file") } else { &fault.field };
+    let mut places = vec![("field", field.to_string()), ("value", given(fault, language))];
     for (name, term) in fault.rule.terms() {
-        places.push((name, written(name, &term, field)));
+        places.push((name, written(name, &term, field, language)));
     }
     let id = format!("fault.{}", fault.rule.id());
-    let sentence = WORDS.get(&id).or_else(|| WORDS.get("fault.other"));
-    capital(&filled(sentence.map_or("{field}: {value}", String::as_str), &places), field)
+    let sentence = words.get(&id).or_else(|| words.get("fault.other"));
+    let said = filled(sentence.map_or("{field}: {value}", String::as_str), &places);
+    if whole { capital(&said) } else { said }
 }
 
 /// What the field held.
-fn given(fault: &Error) -> String {
+fn given(fault: &Error, language: Language) -> String {
     match &fault.value {
-        Given::Nothing => word("value", "nothing"),
-        Given::Number(number) => number_of(&fault.field, *number),
-        Given::Text(text) => word("value", &plain(text)),
+        Given::Nothing => word("value", "nothing", language),
+        Given::Number(number) => number_of(&fault.field, *number, language),
+        Given::Text(text) => word("value", &plain(text), language),
     }
 }
 
 /// What fills a place of the rule.
-fn written(place: &str, term: &Term, field: &str) -> String {
+fn written(place: &str, term: &Term, field: &str, language: Language) -> String {
     match term {
-        Term::Number(number) => number_of(field, *number),
-        Term::Word(id) => word(place, id),
+        Term::Number(number) => number_of(field, *number, language),
+        Term::Word(id) => word(place, id, language),
         Term::Text(text) => plain(text),
     }
 }
 
 /// A number in the unit that the field's name ends in.
-fn number_of(field: &str, number: f64) -> String {
-    if field.ends_with("_mm") { format!("{number} mm") } else { number.to_string() }
+fn number_of(field: &str, number: f64, language: Language) -> String {
+    let number = language.number(number);
+    if field.ends_with("_mm") { format!("{number} mm") } else { number }
 }
 
 /// The word of an id in its place, or the id itself where there is none.
-fn word(place: &str, id: &str) -> String {
-    let found = WORDS.get(&format!("{place}.{id}")).or_else(|| WORDS.get(id));
-    found.map_or_else(|| id.to_string(), String::clone)
+fn word(place: &str, id: &str, language: Language) -> String {
+    let found = language.words().get(&format!("{place}.{id}"));
+    found.map_or(language.word(id), String::as_str).to_string()
 }
 
 /// A text of a file on one line, without control characters and not too long.
@@ -56,25 +60,31 @@ fn plain(text: &str) -> String {
     shown
 }
 
-/// A sentence begins large, unless it begins with the path of a field.
-fn capital(sentence: &str, field: &str) -> String {
+/// The sentence with its first letter large.
+fn capital(sentence: &str) -> String {
     let mut letters = sentence.chars();
-    match letters.next() {
-        Some(first) if field == "the file" => first.to_uppercase().chain(letters).collect(),
-        _ => sentence.to_string(),
-    }
+    letters.next().into_iter().flat_map(char::to_uppercase).chain(letters).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::of_fault;
+    use super::Language::{De, En};
     use lightgap::error::{Error, Rule};
+
+    fn of_fault(fault: &Error) -> String {
+        super::of_fault(fault, En)
+    }
 
     #[test]
     fn a_fault_names_its_field_its_value_and_its_rule() {
         let rule = Rule::BelowSize { limit: 3.63, of: "bore" };
         let said = of_fault(&Error::number("chain.pin_diameter_mm", 4.0, rule));
         for part in ["chain.pin_diameter_mm", "4 mm", "the bore", "3.63 mm"] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+        let rule = Rule::BelowSize { limit: 3.63, of: "bore" };
+        let said = super::of_fault(&Error::number("chain.pin_diameter_mm", 4.0, rule), De);
+        for part in ["chain.pin_diameter_mm", "4 mm", "Bohrung", "3,63 mm"] {
             assert!(said.contains(part), "{part} in {said}");
         }
     }
@@ -109,7 +119,7 @@ mod tests {
         ];
         for rule in rules {
             let id = rule.id();
-            assert!(super::WORDS.contains_key(&format!("fault.{id}")), "no sentence for {id}");
+            assert!(En.words().contains_key(&format!("fault.{id}")), "no sentence for {id}");
             let said = of_fault(&Error::text("load", "x", rule));
             assert!(said.ends_with('.') && !said.contains(['{', '?']), "{id}: {said}");
         }

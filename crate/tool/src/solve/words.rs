@@ -3,31 +3,59 @@
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-/// Every sentence and label, by id.
-pub static WORDS: LazyLock<BTreeMap<String, String>> =
-    LazyLock::new(|| FILES.iter().flat_map(|(_, text)| of_file(text)).collect());
+/// A language that the page has words in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub enum Language {
+    /// English
+    En,
+    /// German
+    De,
+}
 
-/// The files of one language: the first screen's, and one for each later question.
-const FILES: &[(&str, &str)] = &[
-    ("first.json", include_str!("../../../../www/words/en/first.json")),
-    ("working.json", include_str!("../../../../www/words/en/working.json")),
-    ("fault.json", include_str!("../../../../www/words/en/fault.json")),
-    ("alone.json", include_str!("../../../../www/words/en/alone.json")),
-    ("keep.json", include_str!("../../../../www/words/en/keep.json")),
-    ("sheet.json", include_str!("../../../../www/words/en/sheet.json")),
-    ("notice.json", include_str!("../../../../www/words/en/notice.json")),
-    ("compare.json", include_str!("../../../../www/words/en/compare.json")),
-    ("lesson.json", include_str!("../../../../www/words/en/lesson.json")),
-    ("making.json", include_str!("../../../../www/words/en/making.json")),
-    ("fit.json", include_str!("../../../../www/words/en/fit.json")),
-    ("surface.json", include_str!("../../../../www/words/en/surface.json")),
-    ("reach.json", include_str!("../../../../www/words/en/reach.json")),
-    ("line.json", include_str!("../../../../www/words/en/line.json")),
-    ("wear.json", include_str!("../../../../www/words/en/wear.json")),
-    ("width.json", include_str!("../../../../www/words/en/width.json")),
-];
+type Texts = BTreeMap<String, String>;
+static ENGLISH: LazyLock<Texts> = LazyLock::new(|| of_files(EN));
+static GERMAN: LazyLock<Texts> = LazyLock::new(|| of_files(DE));
 
-fn of_file(text: &str) -> BTreeMap<String, String> {
+impl Language {
+    /// Every sentence and label, by id.
+    pub fn words(self) -> &'static Texts {
+        match self {
+            Self::En => &ENGLISH,
+            Self::De => &GERMAN,
+        }
+    }
+
+    /// The text of an id; the id itself where there is none.
+    pub fn word(self, id: &str) -> &str {
+        self.words().get(id).map_or(id, String::as_str)
+    }
+
+    /// A number with all its figures, as the language writes it.
+    pub fn number(self, number: f64) -> String {
+        number.to_string().replace('.', self.word("language.decimal"))
+    }
+}
+
+macro_rules! files {
+    ($language:literal: $($name:literal)*) => {
+        &[$(($name, include_str!(concat!("../../../../www/words/", $language, "/", $name, ".json")))),*]
+    };
+    ($language:literal) => {
+        files!($language: "first" "working" "tool" "fault" "alone" "keep" "sheet" "notice" "compare"
+            "lesson" "making" "fit" "surface" "reach" "line" "wear" "width")
+    };
+}
+
+/// The files of each language: the first screen's, and one for each later part of the page.
+type Files = [(&'static str, &'static str)];
+const EN: &Files = files!("en");
+const DE: &Files = files!("de");
+
+fn of_files(files: &Files) -> Texts {
+    files.iter().flat_map(|(_, text)| of_file(text)).collect()
+}
+
+fn of_file(text: &str) -> Texts {
     serde_json::from_str(text).expect("the words are one flat object of texts")
 }
 
@@ -46,17 +74,52 @@ pub fn filled(sentence: &str, places: &[(&str, String)]) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{FILES, WORDS, filled, of_file};
+    use super::{DE, EN, filled, of_file, of_files};
     use std::collections::BTreeSet;
+    use std::path::PathBuf;
+
+    fn folder(name: &str) -> PathBuf {
+        crate::place::root().join("www/words").join(name)
+    }
+
+    fn names(folder: PathBuf) -> BTreeSet<String> {
+        let entries = std::fs::read_dir(folder).expect("a folder").flatten();
+        entries.map(|entry| entry.file_name().to_string_lossy().into_owned()).collect()
+    }
+
+    /// The `{places}` of a sentence; the same one may stand twice.
+    fn places(text: &str) -> BTreeSet<&str> {
+        text.split('{').skip(1).filter_map(|part| Some(part.split_once('}')?.0)).collect()
+    }
 
     #[test]
     fn every_file_of_the_words_is_here_and_no_two_hold_the_same_id() {
-        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../www/words/en");
-        let names = std::fs::read_dir(folder).expect("the words").flatten();
-        let names: BTreeSet<_> = names.map(|entry| entry.file_name()).collect();
-        assert_eq!(names, FILES.iter().map(|(name, _)| (*name).into()).collect());
-        let ids: usize = FILES.iter().map(|(_, text)| of_file(text).len()).sum();
-        assert_eq!(ids, WORDS.len());
+        assert_eq!(names(folder("")), ["de", "en"].map(String::from).into());
+        for (language, files) in [("en", EN), ("de", DE)] {
+            let known = files.iter().map(|(name, _)| format!("{name}.json")).collect();
+            assert_eq!(names(folder(language)), known);
+            let ids: usize = files.iter().map(|(_, text)| of_file(text).len()).sum();
+            assert_eq!(ids, of_files(files).len());
+        }
+    }
+
+    #[test]
+    fn every_language_says_everything_with_the_same_places() {
+        for ((name, english), (_, other)) in EN.iter().zip(DE) {
+            let (english, other) = (of_file(english), of_file(other));
+            assert!(english.keys().eq(other.keys()), "{name}: {:?}", differing(&english, &other));
+            for (id, text) in &english {
+                assert_eq!(places(text), places(&other[id]), "{id}: {text} {}", other[id]);
+                assert_eq!(text.is_empty(), other[id].trim().is_empty(), "{id} is empty");
+            }
+        }
+    }
+
+    fn differing<'a>(a: &'a super::Texts, b: &'a super::Texts) -> Vec<&'a String> {
+        let only = |one: &'a super::Texts, other: &'a super::Texts| {
+            one.keys().filter(|id| !other.contains_key(*id)).collect::<Vec<_>>()
+        };
+        [only(a, b), only(b, a)].concat()
     }
 
     #[test]
