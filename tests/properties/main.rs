@@ -3,6 +3,7 @@
 mod chains;
 mod corners;
 mod drags;
+mod later;
 mod limits;
 mod loads;
 mod poses;
