@@ -52,6 +52,10 @@ export const written = (value) => typedOf(value).replace("-", MINUS);
 /** A number with so many figures at most. @param {number} value @param {number} figures */
 export const short = (value, figures) => written(Number(value.toPrecision(figures)));
 
+/** A number with its thousands apart, from ten thousand on; a space, since a point or comma stands before decimals. @param {number} value */
+export const grouped = (value) =>
+  (Number.isInteger(value) && Math.abs(value) >= 1e4 ? written(value).replace(/\B(?=(\d{3})+$)/g, "\u202f") : written(value));
+
 const NUMBER = /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
 /** Where a point stands before decimals: a comma that can only stand between thousands. */
 const THOUSANDS = /^[-+]?[1-9]\d{0,2},\d{3}$/;
@@ -147,11 +151,11 @@ export function figure(name, value) {
   if (name.endsWith("_n") || name.endsWith("_n_mm")) return force(value);
   if (name.endsWith("_ratio")) return decimal(value, 2);
   if (name.endsWith("_mm") || name.endsWith("_mm_per_m")) return gap(value);
-  if (name.endsWith("_per_rad")) return short(value, 3);
+  if (name.endsWith("_per_rad")) return grouped(Number(value.toPrecision(3)));
   if (name.endsWith("_rad")) return angle(value);
   if (name.endsWith("_fraction")) return share(value);
   if (name.endsWith("time_s")) return decimal(value, 0);
-  return Number.isInteger(value) ? written(value) : decimal(value, 2);
+  return Number.isInteger(value) ? grouped(value) : decimal(value, 2);
 }
 
 /**

@@ -1,7 +1,7 @@
 // Sets drawn by chance: a quick look always, a million on demand, with what is known and how well.
 
 import { draw, make } from "../dom.js";
-import { decimal, figure } from "../figures.js";
+import { decimal, figure, grouped } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./demands.js";
 import { button, choice } from "./entry.js";
@@ -13,9 +13,6 @@ import { fine } from "./scale.js";
 /** @typedef {import("./crowd.js").Crowd} Crowd */
 
 const SETS = [10000, 100000, 1000000, 10000000];
-/** Thousands apart, to be read. @param {number} count */
-const grouped = (count) => String(count).replace(/\B(?=(\d{3})+$)/g, "\u202f");
-
 export class ChancePart {
   picture = draw("svg", { class: "fit-picture", role: "img" });
   readings = make("dl", { class: "fit-readings" });

@@ -1,6 +1,6 @@
 // Fractions as people read them here: per cent, to a hundredth.
 
-import { decimal, written as decimalsOf } from "../figures.js";
+import { decimal, grouped } from "../figures.js";
 
 const HUNDRED = 100;
 
@@ -24,10 +24,10 @@ function writtenOne(name, value) {
   return value;
 }
 
-/** Two figures, with thin spaces between thousands. @param {number} value */
+/** Two figures, with thousands apart. @param {number} value */
 function round(value) {
   if (value === 0) return "0";
   const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 1);
   const whole = step >= 1 ? Math.round(value / step) * step : Number(value.toPrecision(2));
-  return step >= 1 ? String(whole).replace(/\B(?=(\d{3})+$)/g, "\u2009") : decimalsOf(whole);
+  return grouped(whole);
 }
