@@ -1,6 +1,9 @@
-// Tightest, middle, loosest: which chain of the limits stands on the stage, and what makes it.
+// Tightest, middle, loosest: which chain of the limits stands on the stage, and what makes it; what the limits leave open of
+// a later question is fetched with it.
 
+import { bring } from "./asking.js";
 import { byId, dress, make } from "./dom.js";
+import { once } from "./once.js";
 import { inside, say, variant } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -16,6 +19,8 @@ export function startCorners(session) {
     return button;
   });
   place.append(...buttons);
+  const over = once(async () => (await bring(() => import("./compare/over.js"), ["compare"], [])).open(session));
+  session.listen(() => session.state.corner && session.work.ask !== "give" && over("").catch(() => {}));
   session.listen((what) => {
     if (!what.has("chain")) return;
     const { corner, construction } = session.state;

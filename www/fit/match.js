@@ -20,6 +20,11 @@ export class Match {
   notes = WAYS.map(() => make("p", { class: "hint" }));
   dots = draw("svg", { class: "fit-picture", role: "img" });
   left = make("p", {});
+  fold = make("details", { class: "fold" }, make("summary", {}, say("fit.sorting")));
+  /** @type {import("./sorting.js").Sorting|null} */
+  sorting = null;
+  /** @type {[MatchView, number]|null} */
+  last = null;
 
   /** @param {(classes: number, done: boolean) => void} set */
   constructor(set) {
@@ -30,7 +35,19 @@ export class Match {
     const three = WAYS.map((way, i) => make("figure", {}, make("figcaption", {}, make("b", {}, say(`fit.way.${way}`))), this.charts[i], this.notes[i]));
     this.element = make("section", { class: "fit-block", "data-look": "sorted" }, make("h2", {}, say("fit.match")), make("p", { class: "hint" }, say("fit.match.hint")),
       make("label", { class: "fit-row fit-slider" }, say("fit.classes"), this.slider, this.count),
-      make("div", { class: "fit-three" }, ...three), this.left, make("figure", {}, this.dots, make("figcaption", { class: "hint" }, say("fit.dots.hint"))));
+      make("div", { class: "fit-three" }, ...three), this.left, make("figure", {}, this.dots, make("figcaption", { class: "hint" }, say("fit.dots.hint"))), this.fold);
+    this.fold.addEventListener("toggle", () => this.watch());
+  }
+
+  /** Parts being sorted are fetched when somebody wants to watch. */
+  async watch() {
+    if (!this.fold.open || !this.last) return this.sorting?.pause();
+    if (!this.sorting) {
+      const { Sorting } = await import("./sorting.js");
+      this.sorting ??= new Sorting();
+      this.fold.append(this.sorting.element);
+    }
+    this.sorting.show(...this.last);
   }
 
   /**
@@ -57,6 +74,8 @@ export class Match {
     const most = Math.max(...match.firsts.map((count, i) => Math.abs(count - match.seconds[i])));
     this.left.textContent = say(match.alike ? "fit.match.alike" : "fit.match.opposite", { a, b, most });
     this.sort(match, width);
+    this.last = [match, width];
+    this.watch();
   }
 
   /** The first parts that came, each a dot at its own size; hollow where it has no partner. @param {MatchView} match @param {number} width */

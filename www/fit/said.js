@@ -26,6 +26,8 @@ export function fitSentences(state, chance, looked) {
   const surprise = eater ? say("surprise.fit.eater", { part: sizeName(eater.dimension), share_fraction: eater.share, name: say(`fit.name.${demand.quantity}`) }) : "";
   const [worst] = demand.answers;
   const helper = [has(`helper.${id}`) ? say(`helper.${id}`, told) : "", worst ? say(`answer.${worst.id}`, { name: say(`fit.name.${demand.quantity}`) }) : ""];
+  const { quantity, worst_low, worst_high } = demand;
+  if (worst_low !== null && worst_high !== null) helper.push(say("fit.over", { low: figure(quantity, worst_low), high: figure(quantity, worst_high) }));
   return { answer: say(`answer.${id}`, told), surprise, helper: helper.join(" ").trim() };
 }
 

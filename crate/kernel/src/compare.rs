@@ -7,7 +7,7 @@ use crate::report::{
     DriveSection, FitSection, GeometrySection, PlaySection, ReachSection, SpanSection,
     SurfaceSection, WearSection, WidthSection,
 };
-use crate::scenario::{Corner, Scenario};
+use crate::scenario::{Corner, Scenario, StatedChain};
 use serde::Serialize;
 
 /// Figures by their keys, each of which ends in its unit.
@@ -79,6 +79,33 @@ pub fn figures(question: &str, scenario: &Scenario, corner: Option<Corner>) -> F
         "width" => width(scenario),
         _ => Vec::new(),
     }
+}
+
+/// One figure over the limits; none at an extreme that does not have it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Span {
+    /// Its key, which ends in its unit.
+    pub key: &'static str,
+    /// Of the tightest chain.
+    pub tightest: Option<f64>,
+    /// Of the loosest chain.
+    pub loosest: Option<f64>,
+}
+
+/// The figures of a question that are others at the tightest chain of the limits than at the
+/// loosest; none without limits.
+pub fn spans(question: &str, scenario: &Scenario) -> Vec<Span> {
+    let (middle, limits) = (scenario.chain.chain(), &scenario.limits);
+    let at = |corner: Corner| {
+        let chain = StatedChain::of(Chain::new(corner.sizes(middle, limits)).ok()?);
+        Some(figures(question, &Scenario { chain, ..scenario.clone() }, None))
+    };
+    let (Some(tightest), Some(loosest)) = (at(Corner::Tightest), at(Corner::Loosest)) else {
+        return Vec::new();
+    };
+    let differs = |pair: &Pair| pair.way != "same";
+    let span = |Pair { key, a, b, .. }| Span { key, tightest: a, loosest: b };
+    pairs(&tightest, &loosest).into_iter().filter(differs).map(span).collect()
 }
 
 /// How far it can give, and the two gaps that decide it.

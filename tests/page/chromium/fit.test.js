@@ -124,21 +124,23 @@ describe("many chains of one drawing, in Chromium", () => {
   test("clearance and tolerance are moved each by itself, and the bench stays as it is", async () => {
     const before = await hash();
     const told = () => hand.inside(() => document.querySelector(".fit-tried").textContent);
-    const slide = (index, value) => hand.inside((at, to) => {
-      const input = document.querySelector(".fit-tried").parentElement.querySelectorAll("input[type=range]")[at];
-      input.value = to;
-      input.dispatchEvent(new Event("input"));
-    }, index, value);
+    const slide = async (index, value) => {
+      const old = await told();
+      await hand.inside((at, to) => {
+        const input = document.querySelector(".fit-tried").parentElement.querySelectorAll("input[type=range]")[at];
+        input.value = to;
+        input.dispatchEvent(new Event("input"));
+      }, index, value);
+      await until((before) => document.querySelector(".fit-tried").textContent !== before, old);
+    };
     const numbers = (text) => /gap is ([\d.]+) mm; .* ± ([\d.]+) mm\. ([\d.]+) % fail/.exec(text).slice(1).map(Number);
     await until(() => / % fail/.test(document.querySelector(".fit-tried").textContent));
     const [gap, tolerance] = numbers(await told());
     await slide(0, "0.05");
-    await until((old) => document.querySelector(".fit-tried").textContent !== old, await told());
     const bigger = numbers(await told());
     assert.ok(Math.abs(bigger[0] - gap - 0.05) < 0.0051, `${bigger}`);
     assert.equal(bigger[1], tolerance);
     await slide(1, "2");
-    await until((old) => document.querySelector(".fit-tried").textContent !== old, await told());
     const unsure = numbers(await told());
     assert.equal(unsure[0], bigger[0]);
     assert.ok(Math.abs(unsure[1] - 2 * tolerance) < 0.0051, `${unsure}`);
@@ -216,6 +218,20 @@ describe("many chains of one drawing, in Chromium", () => {
     assert.equal(Number(await limitField(words["size.bore_mm.collared"], 2)), 0.002);
   });
 
+  test("with limits every question tells what they leave open", async () => {
+    for (const [ask, figure] of [["touch", "side_gap_mm"], ["line", "free_aside_mm"], ["wear", "turn_limit_worn_rad"], ["reach", "pumped_mm3_per_cycle"], ["surface", "film_ratio"], ["width", "free_offset_mm"]]) {
+      await open(`#v=1&on=ferry-trike&ask=${ask}`);
+      await until(() => document.querySelector("#over")?.textContent);
+      const text = await hand.inside(textOf, "#over");
+      const [, tight, loose] = new RegExp(`${words[`figure.${figure}`]}: ([\\d.]*\\d)[^;]*? … ([\\d.]*\\d)`).exec(text) ?? [];
+      assert.ok(Number(tight) < Number(loose), `${ask}: ${text}`);
+    }
+    await open("#v=1&on=ferry-trike&ask=fit");
+    assert.match(await said("slope"), /Over the limits it runs from [\d.]+ mm to [\d.]+ mm/);
+    await open("#v=1&on=ferry-winch&ask=line");
+    assert.equal(await hand.inside(() => document.querySelector("#over")?.hidden ?? true), true, "nothing without limits");
+  });
+
   test("more bins leave less spread, and whoever is left over is told", async () => {
     const notes = () => hand.inside(() => [...document.querySelectorAll(".fit-three .hint")].map((each) => each.textContent));
     const sd = (note) => Number(/deviation ([\d.]+)/.exec(note)[1]);
@@ -227,6 +243,37 @@ describe("many chains of one drawing, in Chromium", () => {
     for (let i = 0; i < 4; i++) await hand.press("ArrowRight");
     await until(() => document.querySelector(".fit-count").textContent === "8");
     assert.ok(sd((await notes())[1]) < sd(before[1]));
+    assert.deepEqual(hand.complaints(), []);
+  });
+
+  test("parts are sorted before one's eyes, each where the kernel has it, and told in words", async () => {
+    await until(() => document.querySelector(".fit-three .hint").textContent !== "");
+    assert.equal(await hand.inside(() => document.querySelector("#fit-sort") === null), true, "fetched when it is opened");
+    await hand.inside(() => ([...document.querySelectorAll(".fit-block[data-look=sorted] details")].at(-1).open = true));
+    await until(() => document.querySelector("#fit-sort"));
+    await hand.inside(focusOn, "#fit-sort");
+    await hand.press("Enter");
+    await until(() => Number(document.querySelector("#fit-sort").nextElementSibling.value) > 3);
+    await hand.press("Enter"); // it pauses
+    await hand.inside(() => {
+      const slider = document.querySelector("#fit-sort").nextElementSibling;
+      slider.value = slider.max;
+      slider.dispatchEvent(new Event("input"));
+    });
+    const { rows, links, dots, count, classes } = await hand.inside(async () => {
+      const { labour } = await import(new URL("labour.js", document.baseURI).href);
+      const scenario = await (await fetch("scenarios/ferry-thousand.json")).json();
+      const { dots, classes } = await labour("test", "fit", scenario, { classes: scenario.matching.classes });
+      const part = document.querySelector("#fit-sort").closest("details");
+      const rows = [...part.querySelectorAll("tbody tr")].map((row) => [...row.children].map((cell) => Number(cell.textContent)));
+      return { rows, links: part.querySelectorAll(".link").length, count: part.querySelectorAll("circle").length, dots, classes };
+    });
+    const pairs = dots[0].filter(([, partner]) => partner >= 0 && partner < dots[0].length);
+    assert.equal(count, dots[0].length + dots[1].length);
+    assert.equal(links, pairs.length);
+    assert.ok(pairs.length > 50, String(pairs.length));
+    const of = (row, bin) => row.filter(([, , kind]) => kind === bin).length;
+    assert.deepEqual(rows, Array.from({ length: classes }, (_, bin) => [bin + 1, of(dots[0], bin), of(dots[1], bin), of(pairs, bin)]));
     assert.deepEqual(hand.complaints(), []);
   });
 });

@@ -1,4 +1,4 @@
-use super::{Pair, QUESTIONS, figures, pairs};
+use super::{Pair, QUESTIONS, figures, pairs, spans};
 use crate::report::Report;
 use crate::scenario::Scenario;
 use crate::scenario::Value;
@@ -78,4 +78,32 @@ fn the_tightest_chain_of_the_limits_is_compared_where_it_stands_on_the_stage() {
     let [middle, tight] = [None, tightest].map(|corner| figures("give", &scenario, corner)[0]);
     assert_eq!(middle.0, "side_gap_mm");
     assert!((middle.1 - tight.1 - 0.05).abs() < 1e-12);
+}
+
+#[test]
+fn every_question_tells_what_its_limits_leave_open_and_nothing_without_limits() {
+    let limited = whole();
+    let told = |question| spans(question, &limited);
+    for question in ["give", "touch", "line", "reach", "width"] {
+        let gap = told(question);
+        assert!(!gap.is_empty(), "{question}");
+        assert!(gap.iter().all(|span| span.tightest != span.loosest), "{question}");
+    }
+    let find = |question, key: &str| {
+        let span = told(question).into_iter().find(|span| span.key == key).expect("the figure");
+        (span.tightest.expect("a chain"), span.loosest.expect("a chain"))
+    };
+    let gap_mm = limited.chain.chain().side_gap_mm();
+    let (tight_mm, loose_mm) = find("touch", "side_gap_mm");
+    assert!(
+        (tight_mm - (gap_mm - 0.05)).abs() < 1e-12 && (loose_mm - (gap_mm + 0.05)).abs() < 1e-12
+    );
+    // Free aside is n a/2 and what the teeth take up: by as much further as the gap is wider.
+    let (tight_free_mm, loose_free_mm) = find("line", "free_aside_mm");
+    let (tight_width_mm, loose_width_mm) = find("width", "free_offset_mm");
+    assert!(loose_free_mm > tight_free_mm && loose_width_mm > tight_width_mm);
+    // No size that a surface depends on has limits.
+    assert!(told("surface").is_empty());
+    let none = limited.with("limits", Value::List(Vec::new())).expect("a scenario");
+    assert!(QUESTIONS.iter().all(|question| spans(question, &none).is_empty()));
 }

@@ -38,6 +38,12 @@ impl StatedChain {
         }
     }
 
+    /// A chain whose every size is stated.
+    pub fn of(chain: Chain) -> Self {
+        let stated = Dimension::ALL.iter().map(|&dimension| (dimension, dimension.of(&chain)));
+        Self { stated: stated.collect(), chain }
+    }
+
     /// The chain.
     pub fn chain(&self) -> &Chain {
         &self.chain

@@ -2,7 +2,7 @@
 
 use super::{Answered, plain};
 use js_sys::Array;
-use lightgap::compare::{Figures, figures, pairs};
+use lightgap::compare::{Figures, figures, pairs, spans};
 use lightgap::picture::{GhostAsked, GhostDesk};
 use lightgap::scenario::{Corner, Scenario};
 use lightgap_wasm::cross::{member, taken};
@@ -18,12 +18,16 @@ pub struct Desk {
 impl Desk {
     /// `{question, a, corner}`: the figures of a question for the scenario beside those of `a`, a
     /// scenario too; without `a`, its own alone. The corner is one of the limits, or the middle.
+    /// `{over}`, a question: its figures at the tightest and the loosest chain of the limits.
     /// `{ghost, a}`: the outlines of `a` over the picture of the scenario, as leaves.
     pub fn answer(&mut self, scenario: &Scenario, asked: &JsValue) -> Answered {
         let ghost = member(asked, "ghost");
         if ghost.is_object() {
             let a = Scenario::read(&taken(&member(asked, "a"))?)?;
             return plain(&self.ghost.leaves(&a, scenario, &wanted(&ghost)));
+        }
+        if let Some(question) = member(asked, "over").as_string() {
+            return plain(&spans(&question, scenario));
         }
         let text = |key| member(asked, key).as_string().unwrap_or_default();
         let (question, corner) = (text("question"), text("corner"));

@@ -1,0 +1,141 @@
+// Parts being sorted, one after the other: each dot is a part that was drawn, measured and laid in its bin.
+
+import { draw, dress, make } from "../dom.js";
+import { figure } from "../figures.js";
+import { say } from "../words.js";
+import { button } from "./entry.js";
+import { sizeName } from "./names.js";
+
+/** @typedef {import("./types.js").MatchView} MatchView */
+/** @typedef {import("./types.js").Dot} Dot */
+/** @typedef {{x: number, y: number}} Place */
+
+const [EDGE, PITCH, RADIUS, QUEUE, GAP] = [8, 8, 3.2, 22, 26];
+/** Parts of each kind that are sorted in a second. */
+const A_SECOND = 12;
+const still = matchMedia("(prefers-reduced-motion: reduce)");
+
+export class Sorting {
+  picture = draw("svg", { class: "fit-picture", role: "img" });
+  now = make("p", { class: "hint" });
+  table = make("table", { class: "fit-table" });
+  slider = make("input", { type: "range", min: 0, max: 0, step: 1, value: 0, "aria-label": say("fit.sorting.so_far") });
+  play = button("fit.sorting.play", () => (this.frame ? this.pause() : this.run()));
+  frame = 0;
+  /** Parts of each kind that lie in their bins; what is over a whole number is on its way. */
+  at = 0;
+  shown = "";
+  /** @type {MatchView|null} */
+  match = null;
+  /** Where each part waits, and where it lies in its bin. @type {{from: Place, to: Place}[][]} */
+  places = [];
+  size = { width: 0, height: 0, bins: 0 };
+
+  constructor() {
+    this.play.id = "fit-sort";
+    this.slider.addEventListener("input", () => { this.pause(); this.put(Number(this.slider.value)); });
+    this.hint = make("p", { class: "hint" });
+    this.element = make("div", {}, this.hint, make("div", { class: "fit-row fit-slider" }, this.play, this.slider), make("figure", {}, this.picture), this.now,
+      make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.sorting") }, this.table));
+  }
+
+  get count() {
+    return this.match?.dots[0].length ?? 0;
+  }
+
+  /** @param {MatchView} match @param {number} width */
+  show(match, width) {
+    const now = JSON.stringify([match.dots, match.classes, width]);
+    if (now === this.shown) return;
+    this.pause();
+    [this.shown, this.match] = [now, match];
+    this.slider.max = String(this.count);
+    this.hint.textContent = say("fit.sorting.hint", { count: this.count });
+    this.lay(match, width);
+    this.put(still.matches ? this.count : 0);
+  }
+
+  /** A bin's parts lie side by side from its floor upwards, in the order in which they came. @param {MatchView} match @param {number} width */
+  lay({ dots, classes }, width) {
+    const wide = (width - 2 * EDGE) / classes;
+    const columns = Math.max(1, Math.floor((wide - 2) / PITCH));
+    const most = Math.max(...dots.map((parts) => Math.max(...Array.from({ length: classes }, (_, bin) => parts.filter(([, , kind]) => kind === bin).length))));
+    const deep = Math.ceil(most / columns) * PITCH + 4;
+    this.size = { width, height: 2 * QUEUE + 2 * deep + GAP, bins: deep };
+    this.places = dots.map((parts, row) => {
+      const came = Array(classes).fill(0);
+      return parts.map(([, , kind], i) => {
+        const [column, level] = [came[kind] % columns, Math.floor(came[kind]++ / columns)];
+        const floor = row ? QUEUE + deep + GAP : QUEUE + deep;
+        const waits = { x: EDGE + ((i + 0.5) / parts.length) * (width - 2 * EDGE), y: row ? this.size.height - 8 : 8 };
+        return { from: waits, to: { x: EDGE + kind * wide + (wide - columns * PITCH) / 2 + (column + 0.5) * PITCH, y: floor + (row ? 1 : -1) * (level * PITCH + PITCH / 2 + 1) } };
+      });
+    });
+  }
+
+  run() {
+    if (still.matches) return this.put(this.count);
+    if (this.at >= this.count) this.put(0);
+    let last = performance.now();
+    const step = (/** @type {number} */ time) => {
+      this.put(Math.min(this.count, this.at + (Math.max(0, time - last) / 1000) * A_SECOND));
+      last = time;
+      if (this.at < this.count && this.element.isConnected) this.frame = requestAnimationFrame(step);
+      else this.pause();
+    };
+    this.frame = requestAnimationFrame(step);
+    this.play.textContent = say("fit.sorting.pause");
+  }
+
+  pause() {
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    this.play.textContent = say("fit.sorting.play");
+  }
+
+  /** @param {number} at */
+  put(at) {
+    const { match } = this;
+    if (!match) return;
+    this.at = at;
+    const done = Math.floor(at);
+    this.slider.value = String(done);
+    const pairs = match.dots[0].slice(0, done).filter(([, partner]) => partner >= 0 && partner < done).length;
+    this.paint(match, done, pairs);
+    this.tell(match, done, pairs);
+  }
+
+  /** @param {MatchView} match @param {number} done @param {number} pairs */
+  paint({ dots, classes }, done, pairs) {
+    const { width, height, bins } = this.size;
+    const walls = [QUEUE, QUEUE + bins + GAP].flatMap((top) => Array.from({ length: classes + 1 }, (_, i) => EDGE + (i / classes) * (width - 2 * EDGE))
+      .map((x) => draw("path", { class: "wall", d: `M${x} ${top}v${bins}` })));
+    const links = dots[0].slice(0, done).flatMap(([, partner], i) => {
+      const [one, other] = [this.places[0][i], this.places[1][partner]];
+      return partner >= 0 && partner < done ? [draw("path", { class: "link", d: `M${one.to.x} ${one.to.y}L${other.to.x} ${other.to.y}` })] : [];
+    });
+    const parts = dots.flatMap((row, kind) => row.map(([, partner, bin], i) => {
+      const { from, to } = this.places[kind][i];
+      const share = Math.max(0, Math.min(1, this.at - i));
+      const look = share === 0 ? "dot-waits" : partner < 0 ? "dot-left" : `dot-paired kind-${bin % 5}`;
+      return draw("circle", { class: look, cx: from.x + share * (to.x - from.x), cy: from.y + share * (to.y - from.y), r: share === 0 ? RADIUS / 2 : RADIUS });
+    }));
+    dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("fit.sorting.name", { sorted: done, count: this.count, pairs }) });
+    this.picture.replaceChildren(...walls, ...links, ...parts);
+  }
+
+  /** The picture in words: the last part, and what lies in each bin. @param {MatchView} match @param {number} done @param {number} pairs */
+  tell({ dots, classes, dimensions }, done, pairs) {
+    const [a, b] = dimensions.map((key) => sizeName(key));
+    const last = done > 0 ? dots.map((row) => row[done - 1]) : [];
+    this.now.textContent = last.length === 0 ? say("fit.sorting.none") : say("fit.sorting.part", {
+      part: done, count: this.count, a, b, pairs, a_size: figure("size_mm", last[0][0]), b_size: figure("size_mm", last[1][0]), a_bin: last[0][2] + 1, b_bin: last[1][2] + 1,
+    });
+    const of = (/** @type {Dot[]} */ row, /** @type {number} */ bin) => row.slice(0, done).filter(([, , kind]) => kind === bin);
+    const paired = (/** @type {number} */ bin) => of(dots[0], bin).filter(([, partner]) => partner >= 0 && partner < done).length;
+    const head = [say("fit.sorting.bin"), a, b, say("fit.sorting.pairs")].map((text) => make("th", { scope: "col" }, text));
+    const rows = Array.from({ length: classes }, (_, bin) => make("tr", {}, make("th", { scope: "row" }, String(bin + 1)),
+      ...[of(dots[0], bin).length, of(dots[1], bin).length, paired(bin)].map((count) => make("td", {}, String(count)))));
+    this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+  }
+}
