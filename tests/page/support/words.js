@@ -4,9 +4,11 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROOT } from "./server.js";
 
-/** @type {Record<string, string>} */
-export const words = Object.assign({}, ...readdirSync(join(ROOT, "www/words/en")).map((name) =>
-  JSON.parse(readFileSync(join(ROOT, "www/words/en", name), "utf8"))));
+/** Every sentence of a language. @param {string} language @returns {Record<string, string>} */
+export const wordsOf = (language) => Object.assign({}, ...readdirSync(join(ROOT, "www/words", language)).map((name) =>
+  JSON.parse(readFileSync(join(ROOT, "www/words", language, name), "utf8"))));
+
+export const words = wordsOf("en");
 
 /** @returns {string[]} the scenario files, in the menu's order */
 export function scenarioFiles() {
