@@ -1,6 +1,6 @@
 // The answer in one sentence, its surprise, what a screen reader hears, and the stage in words.
 
-import { byId, make } from "./dom.js";
+import { byId, make, write } from "./dom.js";
 import { figure } from "./figures.js";
 import { questionOf } from "./questions.js";
 import { byHand, reading, slope } from "./work.js";
@@ -103,16 +103,16 @@ export function startAnswer(session) {
   let timer = 0;
   session.listen(() => {
     const said = sentences(session);
-    if (answer.textContent !== said.answer) answer.textContent = said.answer;
-    if (surprise.textContent !== said.surprise) surprise.textContent = said.surprise;
-    if (helper.textContent !== said.helper) helper.textContent = said.helper;
+    write(answer, said.answer);
+    write(surprise, said.surprise);
+    write(helper, said.helper);
     answer.classList.toggle("bad", !session.state.fits);
     byId("drawing").setAttribute("aria-label", say("drawing.name", { answer: said.answer }));
     clearTimeout(timer);
     timer = setTimeout(() => {
       const pulled = byHand(session.work) ? said.helper : "";
       const text = `${said.answer} ${said.surprise} ${pulled}`.trim();
-      if (live.textContent !== text) live.textContent = text;
+      write(live, text);
       const lines = session.bench.twin().map((line) => twinLine(line, session.state.construction));
       twin.replaceChildren(...[...lines, ...forces(session), magnified(session)].filter(Boolean).map((line) => make("li", {}, line)));
     }, QUIET_MS);

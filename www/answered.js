@@ -34,7 +34,7 @@ export class Answered {
   constructor(session, id) {
     this.session = session;
     /** @type {Steady<S>} */
-    this.steady = new Steady(id, id, () => session.tell("ask"));
+    this.steady = new Steady(id, id, () => session.tell("told"));
   }
 
   /**
@@ -61,6 +61,14 @@ export class Answered {
   /** The chain and these sections of the scenario, where it has them. @param {...string} keys */
   sections(...keys) {
     return withSections(this.session.bench.scenario(), keys);
+  }
+
+  /**
+   * Shows what is told; a mere wish is shown when its answer comes.
+   * @param {Set<import("./session.js").What>} what
+   */
+  heard(what) {
+    if (!this.waiting || what.has("told") || what.has("ask")) this.show();
   }
 
   get waiting() {

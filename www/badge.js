@@ -1,6 +1,6 @@
 // How many times too big gaps and tilts are drawn.
 
-import { byId, dress } from "./dom.js";
+import { byId, dress, write } from "./dom.js";
 import { say } from "./words.js";
 
 /** @typedef {import("./session.js").Session} Session */
@@ -16,10 +16,10 @@ export function startBadge(session) {
     const { factor, fits, worn_mm } = session.state;
     dress(slider, { max: factor.cap, disabled: factor.cap <= 1, "aria-valuetext": say("widen.times", { count: factor.value }) });
     slider.value = String(factor.value);
-    byId("widen-cap").textContent = say("widen.times", { count: factor.cap });
+    write(byId("widen-cap"), say("widen.times", { count: factor.cap }));
     const scale = factor.value > 1 ? say("badge.wide", { count: factor.value }) : say("badge.true");
-    badge.textContent = worn_mm > 0 ? say("badge.worn", { scale, worn_mm }) : scale;
+    write(badge, worn_mm > 0 ? say("badge.worn", { scale, worn_mm }) : scale);
     badge.dataset.wide = String(factor.value > 1);
     document.body.dataset.fits = String(fits);
-  });
+  }, false);
 }

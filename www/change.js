@@ -43,7 +43,7 @@ export function startChange(session) {
   };
   session.listen((what) => {
     if (what.has("chain") || what.has("unit")) show();
-  });
+  }, false);
 }
 
 /** @param {Session} session */

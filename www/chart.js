@@ -8,6 +8,7 @@
 import { tableOf, keyOf } from "./chart-words.js";
 import { Sheet } from "./chart-sheet.js";
 import { draw, dress, make } from "./dom.js";
+import { widthIn } from "./wide.js";
 
 /** @typedef {[number, number]} At a value of the lower axis and one of the upright axis */
 /**
@@ -85,10 +86,7 @@ export class Chart {
 
   /** Draws it as wide as its parent is now. @param {Content} content */
   show(content) {
-    const box = this.picture.parentElement;
-    const style = box && getComputedStyle(box);
-    // out of the page nothing has a width
-    const room = box?.isConnected && style ? box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) : 0;
+    const room = widthIn(this.picture.parentElement, () => this.sheet && this.show(this.sheet.content));
     const [width, height] = [Math.max(NARROWEST, Math.round(room)), content.height ?? HEIGHT];
     this.sheet = new Sheet(content, width, height);
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": content.label });

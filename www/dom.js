@@ -57,6 +57,15 @@ export function dress(element, attributes) {
 }
 
 /**
+ * A text that stands already is not written again: the browser would lay the page out anew for it.
+ * @param {HTMLElement} element
+ * @param {string} text
+ */
+export function write(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/**
  * Runs `work` once on the next frame however often it is asked for.
  * @param {() => void} work
  * @returns {() => void}

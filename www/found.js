@@ -1,6 +1,6 @@
 // What touches and what is open: the lists beside the stage, in step with the drawing.
 
-import { byId, dress, make } from "./dom.js";
+import { byId, dress, make, write } from "./dom.js";
 import { gap } from "./figures.js";
 import { contactName, say } from "./words.js";
 
@@ -24,10 +24,10 @@ export function startFound(session) {
     lists.touching.show(touching);
     const all = whole || session.work.ask === "touch";
     lists.open.show(open.filter(({ id }, i) => all || i < SHORT || id === session.lit));
-    byId("touching-count").textContent = session.state.fits ? String(touching.length) : "";
-    byId("open-count").textContent = session.state.fits ? String(open.length) : "";
+    write(byId("touching-count"), session.state.fits ? String(touching.length) : "");
+    write(byId("open-count"), session.state.fits ? String(open.length) : "");
     more.hidden = session.work.ask === "touch" || open.length <= SHORT;
-    more.textContent = whole ? say("open.fewer") : say("open.more", { count: open.length - SHORT });
+    write(more, whole ? say("open.fewer") : say("open.more", { count: open.length - SHORT }));
     dress(more, { "aria-expanded": String(whole) });
   };
   more.addEventListener("click", () => {
@@ -37,7 +37,7 @@ export function startFound(session) {
   session.listen((what) => {
     show();
     if (what.has("lit") && session.lit && BESIDE.matches) lists.touching.reveal(session.lit) || lists.open.reveal(session.lit);
-  });
+  }, false);
 }
 
 /** A list of contacts whose rows are kept, so that focus stays where it is. */
@@ -62,7 +62,7 @@ class Rows {
     const { construction } = this.session.state;
     if (this.made !== construction) this.rows.clear(); // the same places have other names
     this.made = construction;
-    this.nothing.textContent = say(this.session.state.fits ? `${this.kind}.nothing` : `${this.kind}.apart`);
+    write(this.nothing, say(this.session.state.fits ? `${this.kind}.nothing` : `${this.kind}.apart`));
     const rows = contacts.map((contact) => this.row(contact));
     const wanted = rows.length > 0 ? rows : [this.nothing];
     const now = [...this.list.children];
@@ -86,9 +86,9 @@ class Rows {
   /** @param {Contact} contact */
   row(contact) {
     const row = this.rows.get(contact.id) ?? this.add(contact);
-    row.disc.textContent = contact.number ? String(contact.number) : "";
+    write(row.disc, contact.number ? String(contact.number) : "");
     row.disc.dataset.mark = contact.mark;
-    row.size.textContent = sizeOf(contact);
+    write(row.size, sizeOf(contact));
     const lit = this.session.lit === contact.id;
     dress(row.button, { "aria-pressed": String(lit) });
     return row.item;

@@ -1,6 +1,6 @@
 // The bar at the top: which chain, undo and redo, the language, the unit. And the questions.
 
-import { byId, dress, make } from "./dom.js";
+import { byId, dress, make, write } from "./dom.js";
 import { decimal } from "./figures.js";
 import { LANGUAGES, language, speak } from "./language.js";
 import { QUESTIONS, waysOf } from "./questions.js";
@@ -28,17 +28,21 @@ export function startHeader(session) {
   const unit = byId("unit");
   unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
   const { undo, redo } = startUndo(session);
+  let told = "";
   session.listen(() => {
     showChosen(menu, session);
-    unit.textContent = say(session.work.unit === "in" ? "unit.inch" : "unit.mm");
+    write(unit, say(session.work.unit === "in" ? "unit.inch" : "unit.mm"));
     dress(unit, { "aria-label": say(`unit.name.${session.work.unit}`), title: say(`unit.name.${session.work.unit}`) });
     dress(undo, { disabled: session.history.past.length === 0 });
     dress(redo, { disabled: session.history.future.length === 0 });
     const { scenario } = session;
     const about = sizeNumber(session.work.on) ? say("size.about", { number: sizeNumber(session.work.on) }) : (session.scenarios.get(session.work.on)?.about ?? "");
-    byId("about").replaceChildren(make("b", {}, sizeNumber(session.work.on) ? "" : scenario.title), " ", about, " ",
-      make("span", { class: "source" }, scenario.source ? say("source", { source: scenario.source }) : ""));
-  });
+    const [title, source] = [sizeNumber(session.work.on) ? "" : scenario.title, scenario.source ? say("source", { source: scenario.source }) : ""];
+    const now = JSON.stringify([title, about, source]);
+    if (now === told) return;
+    told = now;
+    byId("about").replaceChildren(make("b", {}, title), " ", about, " ", make("span", { class: "source" }, source));
+  }, false);
 }
 
 /**
@@ -126,7 +130,7 @@ export function startQuestions(session) {
     document.body.dataset.ask = session.work.ask;
     document.body.dataset.how = session.work.how;
     showModes(session, modes);
-  });
+  }, false);
   addEventListener("popstate", (event) => {
     if (event.state?.ask && event.state.on === session.work.on) {
       session.enter(event.state.ask);

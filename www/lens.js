@@ -51,7 +51,7 @@ export class Lens {
     this.session.listen((what) => {
       if (what.has("lit")) this.pointed = null;
       this.show();
-    });
+    }, false);
     stage.afterPaint.push(() => this.seat());
     new ResizeObserver(() => this.fit()).observe(this.canvas);
     this.things = session.bench.catalogue().things;

@@ -1,6 +1,6 @@
 // Moving the chain: scrub, step, play and pause; and the first five seconds.
 
-import { byId, dress } from "./dom.js";
+import { byId, dress, write } from "./dom.js";
 import { reading } from "./work.js";
 import { say } from "./words.js";
 
@@ -23,7 +23,7 @@ export class Motion {
     byId("step-back").addEventListener("click", () => this.to(this.session.live.amplitude - STEP, true));
     byId("step-on").addEventListener("click", () => this.to(this.session.live.amplitude + STEP, true));
     this.play.addEventListener("click", () => (this.frame ? this.pause() : this.run()));
-    this.session.listen(() => this.show());
+    this.session.listen(() => this.show(), false);
     for (const [id, word] of [["step-back", "step.back"], ["step-on", "step.on"]]) {
       dress(byId(id), { "aria-label": say(word), title: say(word) });
     }
@@ -68,7 +68,7 @@ export class Motion {
     dress(this.scrub, { min: this.low(), max: 1, disabled: !fits });
     if (document.activeElement !== this.scrub || this.frame) this.scrub.value = String(live.amplitude);
     const now = reading(work.how, live);
-    byId("now").textContent = fits ? now : "";
+    write(byId("now"), fits ? now : "");
     this.scrub.setAttribute("aria-valuetext", now);
     const word = this.frame ? "pause" : "play";
     dress(this.play, { "aria-label": say(word), title: say(word), "data-on": this.frame > 0, disabled: !fits });

@@ -10,7 +10,7 @@ import { changesFrom, isSize, loadWork, newWork, partsFrom, partsOf, poseWork, s
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {import("./kernel.js").Fault} Fault */
 /** @typedef {import("./work.js").Work} Work */
-/** @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"} What */
+/** What has changed; `told` is an answer of the worker, and the bench is as it was. @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"|"told"} What */
 
 export class Session extends Seen {
   /** @type {string|null} */
@@ -29,7 +29,7 @@ export class Session extends Seen {
   told_worn_mm = 0;
   stood_worn_mm = 0;
   history = new History();
-  /** @type {((what: Set<What>) => void)[]} */
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
   listeners = [];
   /** @type {Set<What>} */
   pending = new Set();
@@ -51,14 +51,17 @@ export class Session extends Seen {
     this.work = newWork(scenarios.ids[0]);
   }
 
-  /** @param {(what: Set<What>) => void} listener */
-  listen(listener) {
-    this.listeners.push(listener);
+  /**
+   * @param {(what: Set<What>) => void} listener
+   * @param {boolean} [answers] whether an answer of the worker alone concerns it
+   */
+  listen(listener, answers = true) {
+    this.listeners.push({ listener, answers });
   }
 
   /** @param {...What} what */
   tell(...what) {
-    this.forget();
+    if (what[0] !== "told") this.forget();
     const first = this.pending.size === 0;
     for (const each of what) this.pending.add(each);
     if (first) queueMicrotask(() => this.flush());
@@ -67,7 +70,8 @@ export class Session extends Seen {
   flush() {
     const what = this.pending;
     this.pending = new Set();
-    for (const listener of this.listeners) listener(what);
+    const only = what.size === 1 && what.has("told");
+    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
   }
 
   /**

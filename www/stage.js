@@ -17,8 +17,10 @@ export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
   field = byId("field");
-  /** As wide as the page lays it out, in CSS pixels. */
+  /** As large as the page lays it out, and its letters, in CSS pixels: a browser that is asked for them lays out the page. */
   width = 0;
+  height = 0;
+  text = 0;
   /** @type {(() => void)[]} */
   afterPaint = [];
 
@@ -32,7 +34,7 @@ export class Stage {
     session.listen((what) => {
       if (what.has("chain") || what.has("look")) this.lay();
       this.redraw();
-    });
+    }, false);
     this.sheet.addEventListener("keydown", (event) => this.key(event));
     this.fit();
   }
@@ -64,7 +66,7 @@ export class Stage {
   fit() {
     const { clientWidth, clientHeight } = this.field;
     if (clientWidth < SMALL || clientHeight < SMALL) return;
-    this.width = clientWidth;
+    [this.width, this.height, this.text] = [clientWidth, clientHeight, textPx()];
     this.canvas.width = Math.round(clientWidth * devicePixelRatio);
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
     this.lay();
@@ -73,8 +75,7 @@ export class Stage {
 
   /** Lets the kernel lay out the views. */
   lay() {
-    const { clientWidth, clientHeight } = this.field;
-    this.session.bench.layout(clientWidth, clientHeight, textPx(), clientWidth < NARROW_PX);
+    this.session.bench.layout(this.width, this.height, this.text, this.width < NARROW_PX);
   }
 
   paint() {

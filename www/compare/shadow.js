@@ -122,7 +122,7 @@ export class Shadow extends Session {
     return new Promise((done) => {
       const look = () => {
         if (!holds()) return;
-        const at = this.listeners.indexOf(look);
+        const at = this.listeners.findIndex(({ listener }) => listener === look);
         if (at >= 0) this.listeners.splice(at, 1);
         done();
       };

@@ -15,6 +15,7 @@ import { Match } from "./match.js";
 import { Money } from "./money.js";
 import { useConstruction } from "./names.js";
 import { fitSentences, workedOut } from "./said.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./types.js").FitState} FitState */
@@ -36,7 +37,7 @@ class Fit extends Answered {
   /** @param {Session} session */
   constructor(session) {
     super(session, "fit");
-    const told = () => session.tell("ask");
+    const told = () => session.tell("told");
     /** @type {Steady<MatchView>} */
     this.match = new Steady("fit.match", "fit", told);
     this.drawn = new Drawn(told);
@@ -60,7 +61,8 @@ class Fit extends Answered {
     return this.sections("drive", "load", "limits", "demands", "matching", "cost", "sampling");
   }
 
-  heed() {
+  /** @param {Set<import("../session.js").What>} what */
+  heed(what) {
     const { scenario } = this;
     useConstruction(this.session.state.construction);
     const now = JSON.stringify(scenario);
@@ -71,7 +73,7 @@ class Fit extends Answered {
     }
     this.steady.want(scenario);
     this.drawn.want(scenario);
-    this.show();
+    this.heard(what);
   }
 
   /** What may wait until the hand rests. */
@@ -116,7 +118,7 @@ class Fit extends Answered {
   fill(state) {
     this.looked = Math.min(this.looked, state.demands.length - 1);
     const demand = state.demands[this.looked];
-    const width = Math.max(280, Math.round(this.section.clientWidth) - 22);
+    const width = Math.max(280, Math.round(widthOf(this.section)) - 22);
     const { known } = this.drawn;
     this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
     this.eaten.show(demand, width);

@@ -7,6 +7,7 @@ import { percent } from "./demands.js";
 import { histogram } from "./histogram.js";
 import { fine, Scale } from "./scale.js";
 import { sizeName } from "./names.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").MatchView} MatchView */
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -62,7 +63,7 @@ export class Match {
     if (document.activeElement !== this.slider) this.slider.value = String(match.classes);
     this.count.textContent = String(match.classes);
     dress(this.slider, { "aria-valuetext": say("fit.classes.count", { count: match.classes }) });
-    const each = Math.max(220, Math.round(/** @type {HTMLElement} */ (this.charts[0].parentElement).clientWidth) - 16);
+    const each = Math.max(220, Math.round(widthOf(this.charts[0].parentElement)) - 16);
     const scale = Scale.ofBars(demand, match.ways[0].histogram, each);
     match.ways.forEach((way, i) => {
       const kept = way.histogram.filter(([low, high]) => scale.shows(low) && scale.shows(high));

@@ -4,6 +4,7 @@ import { dress, draw, make } from "../dom.js";
 import { angle, decimal, gap } from "../figures.js";
 import { say } from "../words.js";
 import { Steady } from "../steady.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").BowView} BowView */
 
@@ -48,7 +49,7 @@ export class Bow {
 
   /** To one scale along and across: nothing is drawn too big. @param {BowView} bow */
   sketch(bow) {
-    const width = Math.max(260, Math.round(this.picture.parentElement?.clientWidth ?? 600));
+    const width = Math.max(260, Math.round(widthOf(this.picture.parentElement)));
     const per_mm = (width - 2 * EDGE.side) / bow.length_mm;
     const height = Math.round(EDGE.top + EDGE.bottom + bow.with_play_mm * per_mm + 40);
     const base = height - EDGE.bottom;

@@ -2,6 +2,7 @@
 
 import { dress, draw } from "../dom.js";
 import { say } from "../words.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").Arrangement} Arrangement */
 /** @typedef {import("./types.js").PairView} PairView */
@@ -23,7 +24,7 @@ export class Fan {
 
   /** @param {Arrangement} told */
   show(told) {
-    const width = Math.max(260, Math.round(this.picture.parentElement?.clientWidth ?? 400));
+    const width = Math.max(260, Math.round(widthOf(this.picture.parentElement)));
     const all = [...told.front_mm, ...told.back_mm];
     const [low, high] = [Math.min(...all), Math.max(...all)];
     const per_mm = (HEIGHT - EDGE.top - EDGE.bottom) / Math.max(1, high - low);

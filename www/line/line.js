@@ -66,7 +66,7 @@ class Crooked extends Answered {
     const { drive, ...rest } = scenario;
     const now = JSON.stringify([rest, { ...drive, offset_mm: 0 }]);
     if (now !== this.drive || what.has("unit")) this.anew(now);
-    this.show();
+    this.heard(what);
   }
 
   /**

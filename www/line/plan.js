@@ -3,6 +3,7 @@
 import { dress, draw, make } from "../dom.js";
 import { decimal } from "../figures.js";
 import { say } from "../words.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").LineState} LineState */
 /** @typedef {import("./types.js").LineView} LineView */
@@ -20,7 +21,7 @@ export class Plan {
 
   /** @param {LineState} line */
   show(line) {
-    const width = Math.max(280, Math.round(this.picture.parentElement?.clientWidth ?? 600));
+    const width = Math.max(280, Math.round(widthOf(this.picture.parentElement)));
     const height = Math.max(LEAST_HEIGHT, Math.round(width * HEIGHT_SHARE));
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("line.plan", { ...line }) });
     const { view } = line;

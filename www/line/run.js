@@ -7,6 +7,7 @@ import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { slider } from "./slider.js";
 import { contacts, curveOf, foldRows, named, sentenceOf, summaryOf } from "./run-said.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").RunState} RunState */
 
@@ -77,7 +78,7 @@ export class Running {
   }
 
   want() {
-    const width = Math.max(260, Math.round(this.element.clientWidth || 600));
+    const width = Math.max(260, Math.round(widthOf(this.element) || 600));
     this.element.toggleAttribute("data-busy", true);
     const close = Math.min(420, width);
     this.steady.want(this.scenario, { run: { ...this.at, width_px: width, close_px: close, text_px: TEXT_PX } });

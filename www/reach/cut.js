@@ -2,6 +2,7 @@
 
 import { dress, draw } from "../dom.js";
 import { say } from "../words.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").At} At */
 /** @typedef {import("./types.js").EnterState} EnterState */
@@ -43,7 +44,7 @@ export class Cut {
   /** @param {EnterState} state */
   show({ view, share }) {
     const box = this.picture.parentElement;
-    const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, (box?.clientWidth ?? 600) - 16));
+    const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, widthOf(box) - 16));
     const [half_x, half_y] = view.half_mm;
     const scale = Math.min(width / (2 * half_x), MOST_HEIGHT / (2 * half_y));
     const height = Math.round(2 * half_y * scale) + 24;

@@ -57,10 +57,10 @@ class Reach extends Answered {
     return { ...rest, reach };
   }
 
-  /** @param {Set<What>} _ */
-  heed(_) {
+  /** @param {Set<What>} what */
+  heed(what) {
     this.steady.want(this.scenario, { share: this.per / MOST_PER });
-    this.show();
+    this.heard(what);
   }
 
   /**

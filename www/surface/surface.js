@@ -69,10 +69,10 @@ class Rough extends Answered {
     return { ...rest, surface };
   }
 
-  /** @param {Set<What>} _ */
-  heed(_) {
+  /** @param {Set<What>} what */
+  heed(what) {
     this.steady.want(this.scenario, { film_ratio: this.ratio });
-    this.show();
+    this.heard(what);
   }
 
   /** @param {string} key @param {number} value @param {boolean} done */

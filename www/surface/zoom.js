@@ -4,6 +4,7 @@ import { dress, draw } from "../dom.js";
 import { say } from "../words.js";
 import { hatches, metal } from "../reach/cut.js";
 import { bare } from "../reach/written.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").RoughState} RoughState */
 /** @typedef {import("./types.js").At} At */
@@ -42,7 +43,7 @@ export class Zoom {
 
   /** @param {RoughState} state @param {number} share */
   show(state, share) {
-    const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, (this.picture.parentElement?.clientWidth ?? 600) - 16));
+    const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, widthOf(this.picture.parentElement) - 16));
     const height = Math.round(width * HEIGHT_SHARE);
     const wide_mm = windowOf(state, share);
     const px = width / wide_mm;

@@ -13,6 +13,7 @@ import { besides, inWords, readings, wearSentences, workedOut } from "./said.js"
 import { Stand } from "./stand.js";
 import { stripPicture } from "./strip.js";
 import { wheelPicture } from "./wheel.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../session.js").What} What */
@@ -64,13 +65,13 @@ class Wear extends Answered {
     return this.sections("drive", "load", "wear");
   }
 
-  /** @param {Set<What>} _what */
-  heed(_what) {
+  /** @param {Set<What>} what */
+  heed(what) {
     const { scenario } = this;
     this.steady.want(scenario);
     clearTimeout(this.timer);
     this.timer = setTimeout(() => this.session.asked === this && this.friction.want(scenario, { friction: true }), QUIET_MS);
-    this.show();
+    this.heard(what);
   }
 
   /**
@@ -93,10 +94,10 @@ class Wear extends Answered {
     if (this.session.asked === this && !this.waiting) this.stand.show(state.section.joint_wear_mm);
     this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
-    joint.replaceChildren(...jointPicture(state.joint, joint.clientWidth));
-    wheel.replaceChildren(...wheelPicture(state.wheel, wheel.clientWidth));
-    strip.replaceChildren(...stripPicture(state, strip.clientWidth));
-    room.replaceChildren(...roomPicture(state, room.clientWidth));
+    joint.replaceChildren(...jointPicture(state.joint, widthOf(joint, this.show)));
+    wheel.replaceChildren(...wheelPicture(state.wheel, widthOf(wheel, this.show)));
+    strip.replaceChildren(...stripPicture(state, widthOf(strip, this.show)));
+    room.replaceChildren(...roomPicture(state, widthOf(room, this.show)));
     this.chart.show(chartOf(state, (mm, done) => this.set(mm, done)));
     this.said.replaceChildren(...besides(state, this.friction.stale ? null : this.friction.answer));
   }

@@ -7,6 +7,7 @@ import { Field, tellFaults } from "../field.js";
 import { say } from "../words.js";
 import { layers, sectionPicture } from "./section.js";
 import { besides, chartOf, inWords, materials, readings, widthSentences, workedOut } from "./said.js";
+import { widthOf } from "../wide.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../session.js").What} What */
@@ -58,10 +59,10 @@ class Width extends Answered {
     return this.sections("drive", "load", "width");
   }
 
-  /** @param {Set<What>} _what */
-  heed(_what) {
+  /** @param {Set<What>} what */
+  heed(what) {
     this.steady.want(this.scenario);
-    this.show();
+    this.heard(what);
   }
 
   /**
@@ -95,7 +96,7 @@ class Width extends Answered {
     this.fits.decay_mm.show(state.decay_mm, { low: 0.2, high: Math.max(6, state.decay_mm) });
     for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
     this.readings.replaceChildren(...readings(state));
-    this.picture.replaceChildren(...sectionPicture(state, this.picture.clientWidth));
+    this.picture.replaceChildren(...sectionPicture(state, widthOf(this.picture, this.show)));
     this.layers.replaceChildren(...layers(state));
     this.chart.show(chartOf(state));
     this.rows.replaceChildren(materials(state));
