@@ -273,9 +273,9 @@ fn offsets_mm(asked: &Asked) -> [f64; 2] {
     [free_mm + asked.share * (largest_mm - free_mm), largest_mm]
 }
 
-/// 10 cases, the same in every run: a strand of sixty joints is a programme of a thousand rows.
+/// 24 cases, the same in every run: a strand of sixty joints is a programme of a thousand rows.
 fn few() -> Config {
-    Config { cases: 10, ..chains::fixed() }
+    Config { cases: 24, ..chains::fixed() }
 }
 
 proptest! {
@@ -306,10 +306,8 @@ proptest! {
 }
 
 proptest! {
-    #![proptest_config(Config { cases: 2, ..chains::fixed() })]
+    #![proptest_config(few())]
 
-    /// Two cases, the same in every run: the largest offset is sought afresh three times for each.
-    ///
     /// About the pose at the largest offset, link n carried further: no step keeps every gap, say both
     /// solvers, and the strand has no pose. Carried back: a step, and a pose. And how much of the way is
     /// too far is what the strand says.
@@ -322,20 +320,22 @@ proptest! {
         let standing = Standing::new(&asked.sizes, rigid.links(), false);
         let by_mm = (CARRIED[0] + share * (CARRIED[1] - CARRIED[0])) * p;
         let room_mm = largest_mm - rigid.free_offset_mm();
-        for (further_mm, status, refusal, outcome) in [
-            (by_mm, Status::Infeasible, SolverStatus::PrimalInfeasible, Outcome::NoPose),
-            (-by_mm.min(0.5 * room_mm), Status::Solved, SolverStatus::Solved, Outcome::Solved),
+        // An answer without its last digits is an answer: gaps told by differences are rough themselves.
+        let (none, some): (&[_], &[_]) =
+            (&[Status::Infeasible], &[Status::Solved, Status::Unpolished]);
+        for (further_mm, told, refusal, outcome) in [
+            (by_mm, none, SolverStatus::PrimalInfeasible, Outcome::NoPose),
+            (-by_mm.min(0.5 * room_mm), some, SolverStatus::Solved, Outcome::Solved),
         ] {
             let case = standing.case(None, further_mm);
             let report = Solver::new().solve(&case.problem(), Start::Cold);
-            prop_assert_eq!(report.status, status, "{} of {}", further_mm, largest_mm);
+            prop_assert!(told.contains(&report.status), "{:?} {} mm", report.status, further_mm);
             prop_assert_eq!(clarabel::pose(&case).solve().status, refusal);
             prop_assert_eq!(strand(&asked, None).solve(largest_mm + further_mm).outcome, outcome);
         }
         let opinion = clarabel::pose(&standing.reach(by_mm)).solve_closely();
         prop_assert_eq!(opinion.status, SolverStatus::Solved);
         let reached_mm = opinion.x[opinion.x.len() - 1];
-        println!("{} joints: {:.2e} pitches past the largest offset", asked.joints, reached_mm / p);
         prop_assert!(reached_mm.abs() <= LARGEST * p, "{}", reached_mm);
     }
 }
