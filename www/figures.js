@@ -41,7 +41,7 @@ export function decimal(value, decimals) {
 }
 
 /** The sign before decimals. */
-const point = () => decimal(0.5, 1)[1];
+export const point = () => decimal(0.5, 1)[1];
 
 /** A number as a field holds it, with the figures that it has. @param {number} value */
 export const typedOf = (value) => String(value).replace(".", point());

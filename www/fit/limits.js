@@ -1,7 +1,7 @@
 // The table of dimensions with their limits: typed, graded, pasted from a spreadsheet and copied to one.
 
 import { make } from "../dom.js";
-import { unitInUse } from "../figures.js";
+import { point, unitInUse } from "../figures.js";
 import { faultSentence } from "../field.js";
 import { labour, Refused } from "../labour.js";
 import { say } from "../words.js";
@@ -127,12 +127,13 @@ export class Limits {
     this.rows.hidden = faults.length === 0;
   }
 
+  /** As the language's spreadsheets take it: where a comma stands before decimals, semicolons between fields. */
   async copy() {
     const csv = await labour("fit.table", "fit", this.scenario(), { copy: true }).catch(() => null);
     if (csv === null) return;
-    this.sheet.value = csv;
+    this.sheet.value = point() === "," ? csv.replace(/,/g, ";").replace(/\./g, ",") : csv;
     this.sheet.select();
-    await navigator.clipboard?.writeText(csv).catch(() => {}); // selected, it can be copied by hand
+    await navigator.clipboard?.writeText(this.sheet.value).catch(() => {}); // selected, it can be copied by hand
   }
 }
 

@@ -2,6 +2,7 @@
 
 import { admitted } from "../admit.js";
 import { make } from "../dom.js";
+import { language } from "../language.js";
 import { notice } from "./notice.js";
 
 const served = /^https?:/.test(location.protocol) && !("addressOnShelf" in globalThis) && window === window.top;
@@ -29,6 +30,6 @@ async function keepPage() {
 }
 
 if (served) {
-  document.head.append(make("link", { rel: "manifest", href: "lightgap.webmanifest" }));
+  document.head.append(make("link", { rel: "manifest", href: `lightgap${language === "en" ? "" : `.${language}`}.webmanifest` }));
   if (navigator.serviceWorker) keepPage().catch(() => {});
 }

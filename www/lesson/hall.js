@@ -107,7 +107,7 @@ export class Hall {
     return {
       title: lesson.title, step: say("lesson.count", { step, of: lesson.stands.length }), say: this.teaching.write(stand.say), asked,
       next: after ? say("lesson.then", { say: after.say.replace(/\{[\w.]+\}/g, "…") }) : say("lesson.last"),
-      words: { answer: say("lesson.answer"), hands: guess?.hands.map((count) => say("lesson.hands.said", { count })) ?? [] },
+      words: { lang: document.documentElement.lang, dir: document.documentElement.dir, title: say("lesson.notes"), answer: say("lesson.answer"), hands: guess?.hands.map((count) => say("lesson.hands.said", { count })) ?? [] },
     };
   }
 }

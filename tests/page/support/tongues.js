@@ -183,6 +183,21 @@ export function tonguesSuite(engine, openHand, openGerman) {
       assert.match(await hand.inside(() => document.querySelector(".review-date").textContent), /\d{1,2}\. \p{L}+ \d{4}/u);
     });
 
+    test("a table goes to a spreadsheet with commas and semicolons, and comes back", async () => {
+      await open("#v=1&on=ferry-thousand&ask=fit");
+      await hand.inside(texts);
+      const press = (word) => hand.inside((text) => [...document.querySelectorAll(".fit-block button")].find((each) => each.textContent === text).click(), german[word]);
+      await press("fit.sheet.copy");
+      await until(() => document.querySelector(".fit-block textarea").value !== "");
+      const table = await hand.value(".fit-block textarea");
+      assert.match(table, /^dimension;size_mm;/);
+      assert.match(table, /pin_diameter_mm;3,6;0,008;/);
+      await hand.inside(() => { document.querySelector(".fit-block textarea").value = "dimension;size_mm;minus_mm;plus_mm\nbore_mm;3,625;0,004;0,0045"; });
+      await press("fit.sheet.take");
+      await until(() => document.querySelectorAll(".fit-limits tbody tr:not(.fault-row)").length === 1);
+      assert.equal(await hand.inside(() => document.querySelector('[data-at="bore_mm.2"]').value), "0,0045");
+    });
+
     test("a lesson is told in German from its first step to its last, its numbers with commas", async () => {
       await open("#v=1&on=lesson-why-so-little-1");
       await until((title) => document.querySelector(".lesson-count")?.textContent.includes(title), "Warum");
