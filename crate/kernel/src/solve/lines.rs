@@ -20,7 +20,9 @@ pub(super) use by_length;
 macro_rules! by_joint {
     ($length:expr, $of:ident.$call:ident($($argument:expr),*)) => {
         match $length {
+            #[cfg(not(lightgap_small))]
             6 => $of.$call::<6>($($argument),*),
+            #[cfg(not(lightgap_small))]
             9 => $of.$call::<9>($($argument),*),
             _ => $of.$call::<0>($($argument),*),
         }
