@@ -89,7 +89,7 @@ impl Rounds {
     ) -> bool {
         self.start_push.clear();
         self.start_push.resize(rows.len(), 0.0);
-        by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
+        self.go(rows, scaled, point, most, spent)
     }
 
     /// The same from a point whose pushes are near an answer already, which they stay: where rows depend
@@ -103,6 +103,19 @@ impl Rounds {
         spent: &mut u32,
     ) -> bool {
         self.start_push.clone_from(&point.push);
+        self.go(rows, scaled, point, most, spent)
+    }
+
+    /// One for both: what it calls is written out for every length of rows.
+    #[inline(never)]
+    fn go(
+        &mut self,
+        rows: &Rows,
+        scaled: &Scaled,
+        point: &mut Point,
+        most: u32,
+        spent: &mut u32,
+    ) -> bool {
         by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
     }
 
