@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { homedir, tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { gzipSync } from "node:zlib";
@@ -45,4 +45,10 @@ test(`the first screen loads at most ${MOST_KB} kB`, (t) => {
   const asked = (/** @type {string} */ name) => readFileSync(join(site, name), "utf8").match(/^import\b.*|import\.meta/gm) ?? [];
   assert.deepEqual([asked("main.js").length, asked("first.js").filter((line) => line !== "import.meta")], [1, []], "one file of modules");
   assert.ok(sum(files, packed) <= MOST_KB, `${sum(files, packed).toFixed(1)} kB`);
+});
+
+test("no program names a folder of the machine that built it", () => {
+  for (const name of readdirSync(site).filter((each) => each.endsWith(".wasm"))) {
+    assert.ok(!readFileSync(join(site, name)).includes(homedir()), name);
+  }
 });

@@ -29,8 +29,9 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     let folder = place::target().join("site");
     add_target()?;
     std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
-    bind(&compile(STAGE, &format!("{FLAGS}{NEXT}{SMALL}"))?, STAGE, &folder)?;
-    bind(&compile(WORKER, FLAGS)?, WORKER, &folder)?;
+    let flags = [FLAGS.to_owned()].into_iter().chain(nameless()).collect::<Vec<_>>().join(NEXT);
+    bind(&compile(STAGE, &format!("{flags}{NEXT}{SMALL}"))?, STAGE, &folder)?;
+    bind(&compile(WORKER, &flags)?, WORKER, &folder)?;
     let script = folder.join(WORKER).with_extension("js");
     let glue = std::fs::read_to_string(&script).map_err(Trouble::file(&script))?;
     std::fs::write(&script, format!("{glue}\n{LABOURER}")).map_err(Trouble::file(&script))?;
@@ -41,6 +42,16 @@ pub fn generate() -> Result<PathBuf, Trouble> {
         packed(&bytes)?; // the longest of the site: compressed before anyone asks for it
     }
     Ok(folder)
+}
+
+/// Flags that keep the folders of this machine out of the programs: where a library would name its source
+/// in a fault, the name begins at the library. So the same sources give the same programs everywhere.
+fn nameless() -> Vec<String> {
+    let own = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = own.or_else(|| std::env::home_dir().map(|home| home.join(".cargo")));
+    let sources = home.and_then(|home| std::fs::read_dir(home.join("registry/src")).ok());
+    let folders = sources.into_iter().flatten().flatten();
+    folders.map(|folder| format!("--remap-path-prefix={}/=", folder.path().display())).collect()
 }
 
 /// Generates the glue of one program: a module for the page, a plain script for the worker.
