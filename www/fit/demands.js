@@ -72,7 +72,7 @@ export class Demands {
     const now = middle === null ? "" : say("fit.demand.middle", { value: figure(quantity, middle) });
     const at = /** @type {HTMLElement|null} */ (document.activeElement)?.getAttribute("aria-label");
     this.editor.replaceChildren(bound("at_least", at_least), bound("at_most", at_most), make("span", { class: "hint" }, now), add,
-      ...(views.length > 1 ? [button("fit.demand.remove", () => { this.look(0); tellFaults(this.fault, this.put(demands.filter((_, i) => i !== looked))); }, say("fit.demand.remove.of", { name }))] : []));
+      ...(views.length > 1 ? [button("fit.demand.remove", () => { this.look(0); tellFaults(this.fault, this.put(demands.filter((_, i) => i !== looked))); }, name)] : []));
     if (at) /** @type {HTMLElement|null} */ (this.editor.querySelector(`[aria-label="${CSS.escape(at)}"]`))?.focus({ preventScroll: true });
   }
 

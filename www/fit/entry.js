@@ -67,9 +67,9 @@ export function choice(label, choices, chosen, set) {
   return select;
 }
 
-/** @param {string} word @param {() => void} work @param {string} [label] */
-export function button(word, work, label) {
-  const made = make("button", { type: "button", "aria-label": label }, say(word));
+/** @param {string} word @param {() => void} work @param {string} [of] what tells it from others of the same word, in its name behind that */
+export function button(word, work, of) {
+  const made = make("button", { type: "button", "aria-label": of && `${say(word)}: ${of}` }, say(word));
   made.addEventListener("click", work);
   return made;
 }

@@ -98,7 +98,7 @@ export class Limits {
       entry("plus_mm", label("plus"), plus_mm, place, (mm) => this.change(dimension, both("plus", mm))),
       choice(label("grade"), ["", ...GRADES].map((each) => [each, each || "–"]), grade, (picked) => tellFaults(place, this.change(dimension, picked ? { grade: picked } : both("plus", plus_mm)))),
       choice(label("law"), LAWS.map((each) => [each, say(`fit.law.${each}`)]), law, (picked) => tellFaults(place, this.change(dimension, { law: picked }))),
-      button("fit.limits.remove", () => tellFaults(this.fault, this.put(this.limits.filter((limit) => limit.dimension !== dimension))), label("gone")),
+      button("fit.limits.remove", () => tellFaults(this.fault, this.put(this.limits.filter((limit) => limit.dimension !== dimension))), name),
     ];
     cells.forEach((cell, i) => cell.setAttribute("data-at", `${dimension}.${i}`));
     return [

@@ -49,7 +49,7 @@ export class Gears {
     this.fan = new Fan(say(`line.gears.${which}`));
     this.table = make("div", { class: "gears-table" });
     this.element = make("section", { class: "gears", "data-which": which, "aria-label": say(`line.gears.${which}`) },
-      make("h3", {}, say(`line.gears.${which}`)), this.summary, this.fan.picture, this.table,
+      make("h2", {}, say(`line.gears.${which}`)), this.summary, this.fan.picture, this.table,
       make("div", { class: "gears-fields" }, ...this.fields.map((each) => each.element)));
   }
 
@@ -131,8 +131,9 @@ export class Gears {
   cell(pair) {
     if (!pair) return make("td", {}, say("line.gears.none"));
     const loss = pair.loss_w === null ? "–" : say("line.gears.watts", { watts: decimal(pair.loss_w, 2) });
-    const button = make("button", { type: "button", class: pair.free ? "pair free" : "pair", "aria-pressed": "false", "aria-label": inWords(pair) },
+    const button = make("button", { type: "button", class: pair.free ? "pair free" : "pair", "aria-pressed": "false" },
       make("b", {}, pair.free ? say("line.gears.free") : times(pair, "line.gears.times")), " ", make("span", {}, loss));
+    button.setAttribute("aria-label", `${button.textContent}: ${inWords(pair)}`); // its own words first: who speaks them means it
     for (const kind of ["focus", "pointerenter"]) button.addEventListener(kind, () => this.fan.light(pair));
     for (const kind of ["blur", "pointerleave"]) button.addEventListener(kind, () => this.fan.light(null));
     button.addEventListener("click", () => this.take(pair));

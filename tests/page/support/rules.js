@@ -14,10 +14,10 @@ const TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-prac
  */
 export async function broken(hand) {
   await hand.page.evaluate(RULES);
-  const { violations } = await hand.inside(async (tags) => {
+  return hand.inside(async (tags) => {
     for (const fold of document.querySelectorAll("details")) fold.open = true;
-    return globalThis.axe.run(document, { runOnly: tags, resultTypes: ["violations"] });
+    const { violations } = await globalThis.axe.run(document, { runOnly: tags, resultTypes: ["violations"] });
+    const settled = violations.filter((each) => !each.tags.includes("experimental"));
+    return settled.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
   }, TAGS);
-  const settled = violations.filter(({ tags }) => !tags.includes("experimental"));
-  return settled.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
 }
