@@ -4,6 +4,7 @@ import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { dress, make } from "../dom.js";
 import { labour } from "../labour.js";
+import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { chartOf, wattsOf } from "./chart.js";
 import { Entries } from "./entries.js";
@@ -19,6 +20,8 @@ import { figuresOf, lineSentences, planInWords, readings, said, workedOut } from
 /** The curve that is the answer first, then what it is compared with. */
 const VARIANTS = ["elastic", "rigid", "hinged", "softer", "stiffer", "wider", "tighter"];
 const QUIET_MS = 250;
+/** After so long without a change the other assumptions are worked out; until then nothing is said of them. */
+const REST_MS = 120;
 
 /** @param {Session} session */
 export const open = (session) => new Crooked(session);
@@ -30,10 +33,13 @@ class Crooked extends Answered {
   drive = "";
   inWatts = false;
   timer = 0;
+  resting = 0;
 
   /** @param {Session} session */
   constructor(session) {
     super(session, "line");
+    /** @type {Steady<LineState>} the answer with what other assumptions say */
+    this.whole = new Steady("line.whole", "line", this.show);
     this.plan = new Plan();
     this.chart = new Chart();
     this.entries = new Entries(session);
@@ -59,10 +65,19 @@ class Crooked extends Answered {
     return this.sections("drive", "load");
   }
 
+  /** The whole answer where it is of this drive at this offset, else the quick one. */
+  get state() {
+    const quick = super.state;
+    const whole = this.whole.answered === JSON.stringify([this.scenario, {}]);
+    return quick && whole ? (this.whole.answer ?? quick) : quick;
+  }
+
   /** @param {Set<What>} what */
   heed(what) {
     const { scenario } = this;
-    this.steady.want(scenario);
+    this.steady.want(scenario, { quick: true });
+    clearTimeout(this.resting);
+    this.resting = setTimeout(() => this.session.asked === this && this.whole.want(scenario), REST_MS);
     const { drive, ...rest } = scenario;
     const now = JSON.stringify([rest, { ...drive, offset_mm: 0 }]);
     if (now !== this.drive || what.has("unit")) this.anew(now);

@@ -8,7 +8,7 @@ import { has, say } from "../words.js";
 /** @typedef {import("./types.js").LineState} LineState */
 
 const OTHERS = ["line.laboratory", "line.practice", "line.model"];
-const BESIDE = ["line.ends", "line.joints", "line.lubricated", "line.rollers", "line.guides"];
+const BESIDE = ["line.lubricated", "line.rollers", "line.guides", "line.ends", "line.joints"];
 /** Joints from this multiple on are told one by one. */
 const MARKED = 1.05;
 

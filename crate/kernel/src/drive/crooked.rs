@@ -179,26 +179,34 @@ pub struct Costs {
 impl Costs {
     /// Solves a drive at its own offset under each assumption.
     pub fn of(line: &ChainLine) -> Self {
+        Self::some(line, Variant::ALL)
+    }
+
+    /// The same under some assumptions alone.
+    pub(super) fn some(line: &ChainLine, asked: &[Variant]) -> Self {
         let largest_mm = line.largest_mm();
-        Self::by(line, largest_mm, |variant| {
+        Self::by(line, largest_mm, asked, |variant| {
             Ok(line.cost_of(&line.solve_within(variant, largest_mm)?))
         })
     }
 
-    /// The costs as `cost` gives them for each assumption.
+    /// The costs as `cost` gives them for the assumptions asked for; the elastic joints' always.
     pub(super) fn by(
         line: &ChainLine,
         largest_mm: f64,
+        asked: &[Variant],
         mut cost: impl FnMut(Variant) -> Result<Cost, Missing>,
     ) -> Self {
+        let elastic = cost(Variant::Elastic);
+        let mut of = |variant| asked.contains(&variant).then(|| cost(variant).ok()).flatten();
         Self {
             line: *line,
             largest_mm,
-            elastic: cost(Variant::Elastic),
-            rigid: cost(Variant::Rigid).ok(),
-            softer: cost(Variant::Softer).ok(),
-            stiffer: cost(Variant::Stiffer).ok(),
-            hinged: cost(Variant::Hinged).ok(),
+            elastic,
+            rigid: of(Variant::Rigid),
+            softer: of(Variant::Softer),
+            stiffer: of(Variant::Stiffer),
+            hinged: of(Variant::Hinged),
         }
     }
 

@@ -83,17 +83,17 @@ impl Study {
         Ok(line.cost_of(sweep.at(step)?))
     }
 
-    /// What an offset costs under every assumption, mm: from the strands that are kept where it is
-    /// one of the steps, else solved anew.
-    pub fn costs(&mut self, offset_mm: f64) -> Costs {
+    /// What an offset costs these variants, mm, the others left out: from the strands that are kept
+    /// where it is one of the steps, else solved anew.
+    pub fn costs(&mut self, offset_mm: f64, asked: &[Variant]) -> Costs {
         let mut line = self.line;
         line.layout.offset_mm = offset_mm;
         let steps = offset_mm.abs() / self.step_mm;
         if (steps - libm::round(steps)).abs() > ON_A_STEP || offset_mm.abs() > self.to_mm {
-            return Costs::of(&line);
+            return Costs::some(&line, asked);
         }
         let largest_mm = self.largest_mm - line.float_mm();
-        Costs::by(&line, largest_mm, |variant| self.cost(variant, offset_mm))
+        Costs::by(&line, largest_mm, asked, |variant| self.cost(variant, offset_mm))
     }
 
     /// The strand of a variant at the step nearest to an offset, mm, to its side; none without an

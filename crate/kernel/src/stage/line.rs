@@ -9,6 +9,8 @@ use serde::Serialize;
 
 /// Offsets between a straight line and the end of the chart, at most.
 const STEPS: u32 = 60;
+/// What is told beside the answer.
+const TOLD: &[Variant] = &[Variant::Softer, Variant::Stiffer, Variant::Hinged];
 
 /// What a page shows of a drive at its own offset.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -56,10 +58,20 @@ impl LineDesk {
 
     /// The drive at its offset; none without a drive, or where the chain does not go together.
     pub fn state(&mut self, scenario: &Scenario) -> Option<LineState> {
+        self.told(scenario, TOLD)
+    }
+
+    /// The same without what other assumptions say of the joints and the ends: the answer alone, for a
+    /// hand that slides.
+    pub fn quick_state(&mut self, scenario: &Scenario) -> Option<LineState> {
+        self.told(scenario, &[])
+    }
+
+    fn told(&mut self, scenario: &Scenario, besides: &[Variant]) -> Option<LineState> {
         let (drive, study) = self.study(scenario)?;
         let aside_mm = drive.layout.offset_mm + 0.0;
         let offset_mm = aside_mm.abs();
-        let costs = study.costs(offset_mm);
+        let costs = study.costs(offset_mm, besides);
         let view = costs.cost().and_then(|_| study.view(Variant::Elastic, aside_mm));
         Some(LineState {
             offset_mm,

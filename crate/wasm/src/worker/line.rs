@@ -19,7 +19,7 @@ pub struct Desk {
 impl Desk {
     /// `{curve}`, the key of a variant: what growing offsets cost it, as
     /// `{variant, free_mm, onset_mm, end_mm, samples}`. Without one: what the offset of the scenario
-    /// costs, and the strand between its wheels. `{gears}`, rows of teeth and their steps: what each
+    /// costs, and the strand between its wheels; `{quick}`, that without other assumptions. `{gears}`, rows of teeth and their steps: what each
     /// pair of wheels costs. `{bow_mm}`: the chain laid on its side, about so long. `{run}`: the drive
     /// at a moment of its movement, in numbers and pictures. `null` without a
     /// drive, or where no chain can be built.
@@ -37,6 +37,9 @@ impl Desk {
         }
         match member(asked, "curve").as_string() {
             Some(variant) => plain(&self.line.curve(scenario, &variant)),
+            None if member(asked, "quick").as_bool() == Some(true) => {
+                plain(&self.line.quick_state(scenario))
+            }
             None => plain(&self.line.state(scenario)),
         }
     }

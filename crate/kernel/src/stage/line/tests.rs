@@ -81,3 +81,15 @@ fn a_curve_goes_by_the_key_of_its_variant_and_costs_no_less_further_out() {
         assert!(times[times.len() - 1] > 1.1, "{times:?}");
     }
 }
+
+/// A hand that slides gets the answer and the picture; what is said under other assumptions follows.
+#[test]
+fn the_quick_answer_is_the_whole_one_without_other_assumptions() {
+    let scenario = scenario(3.0);
+    let whole = LineDesk::default().state(&scenario).expect("a drive");
+    let quick = LineDesk::default().quick_state(&scenario).expect("a drive");
+    let others = ["line.ends", "line.joints"];
+    assert!(others.iter().all(|id| whole.answers.iter().any(|answer| answer.id == *id)));
+    let rest = whole.answers.iter().filter(|answer| !others.contains(&answer.id)).cloned();
+    assert_eq!(quick, LineState { answers: rest.collect(), ..whole });
+}
