@@ -26,6 +26,8 @@ export class Answered {
   /** @type {Map<HTMLDetailsElement, (state: S) => HTMLElement>} */
   folds = new Map();
   show = onceAFrame(() => this.draw());
+  /** @type {any} the same question of the chain that is held as A */
+  held = null;
 
   /**
    * @param {Session} session
@@ -78,6 +80,11 @@ export class Answered {
   /** The answer, while there is a chain that it can be about. */
   get state() {
     return this.session.state.fits ? this.steady.answer : null;
+  }
+
+  /** A's answer, where one is held and it is known. @returns {S|null} */
+  get beside() {
+    return this.held && !this.held.waiting ? this.held.state : null;
   }
 
   sentences() {

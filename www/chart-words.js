@@ -1,5 +1,6 @@
 // A chart in words: its key, and the same numbers as a table.
 
+import { OF_A, at as valueAt } from "./chart-beside.js";
 import { draw, make } from "./dom.js";
 
 /** @typedef {import("./chart.js").Content} Content */
@@ -31,21 +32,25 @@ export function tableOf(content) {
 }
 
 /**
- * A row for each of some values of the lower axis, a column for each line.
+ * A row for each of some values of the lower axis, a column for each line; those of A come last, at the same values.
  * @param {Content} content
  * @returns {[string[], string[][]]}
  */
 function ofLines({ x, y, lines = [], bands = [] }) {
   const edges = bands.flatMap(({ name, low, high }) => [{ name: `${name} (-)`, points: low }, { name: `${name} (+)`, points: high }]);
-  const columns = [...lines, ...edges];
-  const values = [...new Set(columns.flatMap(({ points }) => points.map(([at]) => at)))].sort((a, b) => a - b);
+  const own = [...lines.filter(({ look }) => look !== OF_A), ...edges];
+  const others = lines.filter(({ look }) => look === OF_A);
+  const values = [...new Set(own.flatMap(({ points }) => points.map(([at]) => at)))].sort((a, b) => a - b);
   const every = Math.max(1, Math.ceil(values.length / ROWS));
   const cell = (/** @type {{points: import("./chart.js").At[]}} */ { points }, /** @type {number} */ at) => {
     const found = points.find(([value]) => value === at);
     return found ? y.write(found[1]) : "\u2013";
   };
-  const rows = values.filter((_, index) => index % every === 0).map((at) => [x.write(at), ...columns.map((each) => cell(each, at))]);
-  return [[x.name, ...columns.map(({ name }) => name)], rows];
+  const reaches = (/** @type {import("./chart.js").At[]} */ points, /** @type {number} */ at) => at >= points[0][0] && at <= points[points.length - 1][0];
+  const other = (/** @type {import("./chart.js").Line} */ { points }, /** @type {number} */ at) => (reaches(points, at) ? y.write(valueAt(points, at)) : "\u2013");
+  const rows = values.filter((_, index) => index % every === 0)
+    .map((at) => [x.write(at), ...own.map((each) => cell(each, at)), ...others.map((each) => other(each, at))]);
+  return [[x.name, ...[...own, ...others].map(({ name }) => name)], rows];
 }
 
 /**

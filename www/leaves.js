@@ -12,10 +12,11 @@ export class Paper {
   painted = [];
   id = `paper-${++count}`;
   clips = draw("defs");
+  sheet = draw("g");
 
   /** @param {string} name its class */
   constructor(name) {
-    this.picture = draw("svg", { class: `leaves ${name}`, role: "img" }, this.clips);
+    this.picture = draw("svg", { class: `leaves ${name}`, role: "img" }, this.clips, this.sheet);
   }
 
   /**
@@ -29,7 +30,7 @@ export class Paper {
     const next = leaves.map((leaf, index) => this.paint(leaf, this.painted[index]));
     const same = next.length === this.painted.length && next.every((element, index) => element === this.painted[index]);
     this.painted = next;
-    if (!same) this.picture.replaceChildren(this.clips, ...next);
+    if (!same) this.sheet.replaceChildren(...next);
   }
 
   /**

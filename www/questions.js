@@ -11,6 +11,7 @@
  * @property {HTMLElement} [aside] put beside it
  * @property {() => void} show it has just been put there
  * @property {(what: Set<What>) => void} heed something has changed while it is asked
+ * @property {Asked|null} [held] the same asked of the chain that is held as A, to be drawn in its pictures
  * @property {boolean} [waiting] what is shown is older than what is asked
  * @property {() => {answer: string, surprise: string, helper: string}} sentences
  */

@@ -3,7 +3,8 @@
 import { byId, onceAFrame } from "./dom.js";
 import { theme } from "./theme.js";
 
-const NARROW_PX = 560;
+/** A drawing that is narrower is laid out for a phone. */
+export const NARROW_PX = 560;
 const TEXT_SHARE = 0.84;
 const SMALL = 2;
 

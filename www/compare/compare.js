@@ -1,12 +1,13 @@
-// Comparing: a chain held as A, its answer under the present one's, the figures of both side by side.
+// Comparing: a chain held as A in the same hand as the present one, asked the same, its figures and outlines beside.
 
+import { withSections } from "../answered.js";
 import { sentences } from "../answer.js";
-import { byId, dress, make, onceAFrame } from "../dom.js";
+import { onceAFrame } from "../dom.js";
 import { faultSentence } from "../field.js";
 import { Steady } from "../steady.js";
+import { Beside } from "./beside.js";
 import { Ghost } from "./ghost.js";
-import { say } from "../words.js";
-import { askedOf, called, changeOf, inWords, signOf, written } from "./figures.js";
+import { askedOf } from "./figures.js";
 import { fetchKept, keptOf, nameOf, readKept, workWith } from "./kept.js";
 import { newShadow } from "./shadow.js";
 import { putOwn } from "../keep/put-own.js";
@@ -28,7 +29,6 @@ class Compare {
   known = "";
   /** @type {Kept|null} */
   a = null;
-  last = "";
 
   /**
    * @param {Session} session
@@ -40,35 +40,22 @@ class Compare {
     this.show = onceAFrame(() => this.draw());
     /** @type {Steady<Pair[]>} */
     this.pairs = new Steady("compare", "compare", this.show);
-    const button = (/** @type {string} */ word, /** @type {() => void} */ onclick) => make("button", { type: "button", onclick }, say(word));
-    this.held = make("p", { class: "beside-answer" });
-    this.list = make("ul", { class: "beside-pairs" });
-    this.rest = make("li", { class: "hint" });
-    this.fault = make("p", { class: "fault", role: "alert", hidden: true });
-    this.told = make("p", { class: "hush", role: "status" });
-    this.buttons = {
-      hold: button("compare.hold", () => this.hold()), swap: button("compare.swap", () => this.swap()),
-      drop: button("compare.drop", () => this.drop()), all: button("compare.all", () => this.all()),
-      mine: button("compare.mine", () => this.mine()),
-    };
-    this.element = make("section", { class: "beside", "aria-label": say("compare.title"), hidden: true },
-      this.held, this.list, this.fault, make("div", { class: "beside-buttons" }, ...Object.values(this.buttons)), this.told);
+    /** @type {Steady<{section: Record<string, number>}>} how deep A's joints have worn */
+    this.worn = new Steady("compare.worn", "wear", () => this.wear());
+    this.beside = new Beside({ hold: () => this.hold(), swap: () => this.swap(), drop: () => this.drop(), all: () => this.all(), mine: () => this.mine() });
     this.ghost = new Ghost(session, shadow);
-    byId("slope").after(this.element);
     session.listen(() => this.heed());
-    shadow.listen(this.show);
+    shadow.listen(() => {
+      this.show();
+      if (this.a) session.asked?.show(); // A's answer is drawn in its pictures
+    });
     this.heed();
   }
 
   toggle() {
-    this.wide = this.element.hidden === true || !this.wide;
+    this.wide = this.beside.element.hidden === true || !this.wide;
     this.show();
-    if (this.wide) this.buttons.hold.focus();
-  }
-
-  /** @param {string} word */
-  tell(word) {
-    this.told.textContent = say(word);
+    if (this.wide) this.beside.buttons.hold.focus();
   }
 
   hold() {
@@ -77,14 +64,14 @@ class Compare {
 
   drop() {
     this.put(null, "compare.dropped");
-    this.buttons.hold.focus();
+    this.beside.buttons.hold.focus();
   }
 
   /** @param {Kept|null} a @param {string} word */
   put(a, word) {
     this.session.work.a = a;
     this.session.commit();
-    this.tell(word);
+    this.beside.tell(word);
   }
 
   /** A on the bench, and what stood there is held. */
@@ -99,7 +86,7 @@ class Compare {
       session.put(state(a.on));
       session.commit();
     }
-    this.tell("compare.swapped");
+    this.beside.tell("compare.swapped");
   }
 
   async all() {
@@ -130,8 +117,7 @@ class Compare {
   /** @param {string} why */
   refuse(why) {
     this.a = null;
-    this.fault.hidden = false;
-    this.fault.textContent = `${say("compare.refused")} ${why}`.trim();
+    this.beside.refuse(why);
     this.session.work.a = null;
     this.known = "null";
     this.session.writeAddress();
@@ -145,20 +131,39 @@ class Compare {
   stand = onceAFrame(() => {
     const { session, shadow, a } = this;
     if (!a) return void this.free();
-    this.fault.hidden = true;
+    this.beside.fault.hidden = true;
     const faults = shadow.follow(a, session);
     if (faults.length > 0) return void this.refuse(faults.map(faultSentence).join(" "));
+    if (shadow.stands_worn) this.worn.want(withSections(shadow.bench.scenario(), ["drive", "load", "wear"]));
     this.limit(shadow.state.factor.cap);
     const { ask, corner } = session.work;
-    shadow.opens(ask).then((asked) => session.work.ask === ask && shadow.want(asked, session.asked));
+    shadow.opens(ask).then((asked) => session.work.ask === ask && this.ask(asked));
     this.pairs.want(askedOf(session.bench.scenario(), ask), { question: ask, corner, a: askedOf(shadow.bench.scenario(), ask) });
     this.ghost.want(nameOf(a, session.scenarios));
     this.show();
   });
 
+  /** A is asked the same; its answer is drawn in the pictures of the question. @param {import("../questions.js").Asked|null} asked */
+  ask(asked) {
+    const { session, shadow, a } = this;
+    shadow.want(asked, session.asked);
+    if (session.asked) session.asked.held = a ? asked : null;
+  }
+
+  /** A's joints stand as deep as they have worn. */
+  wear() {
+    this.shadow.told_worn_mm = this.worn.answer?.section.joint_wear_mm ?? 0;
+    this.stand();
+  }
+
   free() {
     this.limit(Infinity);
     this.ghost.clear();
+    const { asked } = this.session;
+    if (asked?.held) {
+      asked.held = null;
+      asked.show();
+    }
     this.show();
   }
 
@@ -173,41 +178,12 @@ class Compare {
   }
 
   draw() {
-    const { a, session, shadow } = this;
-    this.element.hidden = !a && !this.wide && this.fault.hidden;
-    dress(byId("compare"), { "aria-expanded": String(!this.element.hidden) });
-    for (const key of /** @type {const} */ (["swap", "drop"])) this.buttons[key].hidden = !a;
-    this.buttons.hold.textContent = say(a ? "compare.again" : "compare.hold");
-    this.held.hidden = this.list.hidden = !a;
+    const { a, session, shadow, beside } = this;
+    beside.open(a !== null, this.wide);
     if (!a) return;
-    const waiting = shadow.asked?.waiting === true || this.pairs.stale;
-    this.element.classList.toggle("waiting", waiting);
-    if (shadow.asked?.waiting !== true) this.say(a, sentences(shadow).answer);
-    if (!this.pairs.stale) this.fill(this.pairs.answer ?? []);
-    if (session.work.a === null) this.element.classList.remove("waiting");
-  }
-
-  /** @param {Kept} a @param {string} answer */
-  say(a, answer) {
-    const name = nameOf(a, this.session.scenarios);
-    const text = `${name}: ${answer}`;
-    if (text === this.last) return;
-    this.last = text;
-    this.held.replaceChildren(make("b", { class: "letter" }, say("compare.a")), " ", make("span", { class: "beside-name" }, `${name}:`), " ", answer);
-  }
-
-  /** The figures that differ; how many do not. @param {Pair[]} pairs */
-  fill(pairs) {
-    const changed = pairs.filter(({ way }) => way !== "same");
-    this.list.replaceChildren(...changed.map(item), this.rest);
-    const same = pairs.length - changed.length;
-    this.rest.textContent = say(changed.length === 0 ? "compare.same" : same > 0 ? "compare.rest" : "compare.none", { count: same });
+    beside.wait(shadow.asked?.waiting === true || this.pairs.stale);
+    if (shadow.asked?.waiting !== true) beside.say(nameOf(a, session.scenarios), sentences(shadow).answer);
+    if (!this.pairs.stale) beside.fill(this.pairs.answer ?? []);
+    if (session.work.a === null) beside.wait(false);
   }
 }
-
-/** One figure: the present value, how it differs, that of A. @param {Pair} pair */
-const item = (pair) => make("li", {},
-  make("span", { class: "beside-name" }, called(pair.key)), " ", make("b", {}, written(pair.key, pair.b)), " ",
-  make("span", { class: `way ${pair.way}`, "aria-hidden": "true" }, `${signOf(pair)} ${pair.change === null ? "" : changeOf(pair)}`),
-  make("span", { class: "hush" }, `, ${inWords(pair)},`), " ",
-  make("span", { class: "beside-a" }, say("compare.of.a", { value: written(pair.key, pair.a) })));

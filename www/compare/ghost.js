@@ -1,22 +1,28 @@
-// The outlines of A over the drawing, in the same hand: made by the kernel's worker, painted over the canvas.
+// The outlines of A over the drawing, in the same hand: made by the kernel's worker, painted over the canvas, clear of its letters.
 
 import { withSections } from "../answered.js";
 import { byId } from "../dom.js";
-import { Paper } from "../leaves.js";
-import { questionOf } from "../questions.js";
 import { textPx } from "../stage.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
+import { Film } from "./film.js";
+import { lettersOf } from "./letters.js";
 
 /** @typedef {import("../session.js").Session} Session */
+/** @typedef {import("../kernel.js").BenchLike} BenchLike */
+/** The size of a picture and of its letters, px. @typedef {{width_px: number, height_px: number, text_px: number}} Size */
 
 /** Pitches that differ by more than this share are of chains too unlike to be laid over each other. */
 const FAR = 0.1;
+const SMALL_PX = 2;
+
+/** @type {Ghost|null} that of the chain which is held now */
+let standing = null;
+export const ghostNow = () => standing;
 
 export class Ghost {
-  paper = new Paper("ghost");
+  film = new Film();
   name = "";
-  shown = false;
 
   /**
    * @param {Session} session
@@ -28,7 +34,7 @@ export class Ghost {
     /** @type {Steady<import("../leaves.js").Leaves>} */
     this.steady = new Steady("ghost", "compare", () => this.show());
     this.field = byId("field");
-    new ResizeObserver(() => this.shown && this.want(this.name)).observe(this.field);
+    new ResizeObserver(() => standing === this && this.want(this.name)).observe(this.field);
   }
 
   /** Whether A's pitch is so far from this chain's that its outlines would not lie over it. */
@@ -37,33 +43,49 @@ export class Ghost {
     return Math.abs(a - b) > FAR * b;
   }
 
+  /**
+   * What the worker is asked about A over a picture.
+   * @param {BenchLike} bench what is on the picture
+   * @param {Size} size
+   * @param {Partial<import("../work.js").Work>} [hand] how the chain is held there, where it is not as on the stage
+   */
+  asked(bench, size, hand = {}) {
+    const { session, shadow } = this;
+    const pulled = session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {};
+    const { at, held, springy, corner, how } = { ...session.work, ...pulled, ...hand };
+    return {
+      ghost: {
+        how, at, held, springy, corner, a_springy: shadow.work.springy, worn_mm: session.stood_worn_mm, a_worn_mm: shadow.stood_worn_mm,
+        times: session.state.factor.value, ...size, views: bench.views(), name: say("compare.a"),
+      },
+      a: plain(shadow.bench.scenario()),
+    };
+  }
+
   /** @param {string} name */
   want(name) {
-    const { session, shadow } = this;
     this.name = name;
-    if (questionOf(session.work.ask).open || session.worn_mm > 0 || this.apart) return this.clear(); // A is drawn as new only
-    this.shown = true;
-    const { at, held, springy, corner, how } = { ...session.work, ...(session.pulling || session.work.pulls.length > 0 ? { at: session.live.amplitude, held: null } : {}) };
+    if (this.apart) return this.clear();
+    standing = this;
     const { clientWidth: width_px, clientHeight: height_px } = this.field;
-    const ghost = {
-      how, at, held, springy, corner, a_springy: shadow.work.springy, times: session.state.factor.value,
-      width_px, height_px, text_px: textPx(), views: session.bench.views(), name: say("compare.a"),
-    };
-    this.steady.want(plain(session.bench.scenario()), { ghost, a: plain(shadow.bench.scenario()) });
+    if (width_px < SMALL_PX || height_px < SMALL_PX) return this.film.remove(); // no drawing is shown
+    const { bench } = this.session;
+    this.steady.want(plain(bench.scenario()), this.asked(bench, { width_px, height_px, text_px: textPx() }));
+    this.show();
   }
 
   show() {
-    if (!this.shown || this.steady.stale || !this.steady.answer) return;
-    this.paper.show(this.steady.answer, say("compare.ghost", { name: this.name }));
-    const canvas = byId("drawing");
-    if (this.paper.picture.previousElementSibling !== canvas) canvas.after(this.paper.picture);
+    if (standing !== this || this.steady.stale || !this.steady.answer || this.field.clientWidth < SMALL_PX) return;
+    const { bench, lit } = this.session;
+    this.film.show(this.steady.answer, say("compare.ghost", { name: this.name }), lettersOf(bench, lit));
+    this.film.lay(byId("drawing"));
   }
 
   clear() {
-    this.shown = false;
-    this.paper.picture.remove();
+    if (standing === this) standing = null;
+    this.film.remove();
   }
 }
 
 /** What can be seen of a scenario on the stage. @param {import("../kernel.js").Scenario} scenario */
-const plain = (scenario) => withSections(scenario, ["load", "drive", "limits"]);
+export const plain = (scenario) => withSections(scenario, ["load", "drive", "limits"]);

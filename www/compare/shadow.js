@@ -13,8 +13,8 @@ import { workWith } from "./kept.js";
 /** @typedef {import("../work.js").Kept} Kept */
 /** @typedef {{answer: string, surprise: string, helper: string}} Sentences */
 
-/** What a question keeps for itself and both chains are asked alike: a flex, a film, a demand that is looked at. */
-const ALIKE = ["share", "ratio", "looked"];
+/** What a question keeps for itself and both chains are asked alike: the demand that is looked at. */
+const ALIKE = ["looked"];
 const ALL = /** @type {Set<import("../session.js").What>} */ (new Set(["chain", "pose", "look", "ask", "unit"]));
 
 /** @param {import("../scenarios.js").Scenarios} scenarios */
@@ -29,6 +29,13 @@ export class Shadow extends Session {
   of = "";
   /** Whether a question needed sections that its scenario does not state. */
   begun = false;
+  /** Whether its joints stand as deep as they have worn, alike those of the session that is followed. */
+  stands_worn = false;
+
+  /** How deep its own joints have worn, mm, where joints stand worn. */
+  get worn_mm() {
+    return this.stands_worn ? this.told_worn_mm : 0;
+  }
 
   commit() {}
 
@@ -41,6 +48,7 @@ export class Shadow extends Session {
    * @returns {Fault[]}
    */
   follow(kept, live) {
+    this.stands_worn = live.worn_mm > 0;
     const hand = live.pulling ? { at: live.live.amplitude, held: null, pulls: [] } : {};
     const wanted = { ...workWith(live.work, kept), ...hand, a: null };
     const of = JSON.stringify([kept, wanted.unit, wanted.ask]);
@@ -81,7 +89,8 @@ export class Shadow extends Session {
     const known = this.opened.get(ask);
     if (known) return known;
     const made = /** @type {any} */ (open(this));
-    made.draw = () => {};
+    made.draw = () => this.tell("told");
+    made.brief?.();
     this.opened.set(ask, made);
     return made;
   }

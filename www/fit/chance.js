@@ -1,22 +1,26 @@
 // Sets drawn by chance: a quick look always, a million on demand, with what is known and how well.
 
+import { noteOfA } from "../compare/note.js";
 import { draw, make } from "../dom.js";
 import { decimal, figure, grouped } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./demands.js";
 import { button, choice } from "./entry.js";
-import { barTable, histogram } from "./histogram.js";
+import { alike, barTable, histogram } from "./histogram.js";
 import { fine } from "./scale.js";
 
 /** @typedef {import("./types.js").ChanceView} ChanceView */
 /** @typedef {import("./types.js").DemandView} DemandView */
 /** @typedef {import("./crowd.js").Crowd} Crowd */
 
+/** @param {number} count @param {import("./types.js").DemandChance} each */
+const inWords = (count, { yield_fraction: [share] }) => say("fit.chance.name", { count, percent: percent(share) });
 const SETS = [10000, 100000, 1000000, 10000000];
 export class ChancePart {
   picture = draw("svg", { class: "fit-picture", role: "img" });
   readings = make("dl", { class: "fit-readings" });
   worst = make("div", { class: "fit-worst" });
+  note = make("div");
   fold = make("details", { class: "fold" }, make("summary", {}, say("fit.table")));
   sets = 1000000;
   /** @type {DemandView|null} */
@@ -43,7 +47,7 @@ export class ChancePart {
     [this.go.id, this.halt.id] = ["fit-run", "fit-stop"];
     this.element = make("section", { class: "fit-block", "data-look": "chance" }, make("h2", {}, say("fit.chance")),
       make("div", { class: "fit-row" }, count, this.go, this.halt, this.progress, this.news), this.failure,
-      make("figure", {}, this.picture), this.readings, this.worst, this.fold);
+      make("figure", {}, this.picture, this.note), this.readings, this.worst, this.fold);
     this.fold.addEventListener("toggle", () => this.table());
   }
 
@@ -52,8 +56,9 @@ export class ChancePart {
    * @param {DemandView} demand
    * @param {number} looked
    * @param {number} width
+   * @param {{sets: number, each: import("./types.js").DemandChance}|null} [a] the same number of the chain that is held
    */
-  show(chance, demand, looked, width) {
+  show(chance, demand, looked, width, a = null) {
     const { share, failure } = this.crowd;
     const running = share !== null;
     const focused = document.activeElement === this.go || document.activeElement === this.halt;
@@ -65,8 +70,10 @@ export class ChancePart {
     if (!chance || !each) return;
     [this.demand, this.each] = [demand, each];
     this.news.textContent = say("fit.drawn", { count: grouped(chance.sets) });
-    const name = say("fit.chance.name", { count: chance.sets, percent: percent(each.yield_fraction[0]) });
-    histogram(this.picture, demand, each.histogram, { width, height: 220, name });
+    const name = inWords(chance.sets, each);
+    const note = noteOfA(name, a ? inWords(a.sets, a.each) : "");
+    histogram(this.picture, demand, each.histogram, { width, height: 220, name, a: a && note.length > 0 ? alike(a.each.histogram, each.histogram) : [] });
+    this.note.replaceChildren(...note);
     const value = (/** @type {[number, number]} */ [middle, se]) => say("fit.uncertain", { value: figure(demand.quantity, middle), se: fine(demand.quantity, se) });
     const pair = (/** @type {string} */ word, /** @type {string} */ text) => make("div", {}, make("dt", {}, say(word)), make("dd", {}, text));
     const median = each.percentiles.filter(([part]) => part === 0.001 || part === 0.999).map(([, at]) => figure(demand.quantity, at));

@@ -34,6 +34,14 @@ const hatching = () =>
 /** The parts that move a number, the greediest first. @param {DemandView} demand */
 export const eaters = ({ parts }) => parts.filter(({ reach }) => reach > 0).sort((a, b) => b.share - a.share || b.reach - a.reach);
 
+/** What is left of a number in the worst case. @param {DemandView} demand */
+const leftOf = ({ worst_low, quantity }) =>
+  [worst_low === null ? say("fit.left.nothing") : say("fit.left", { value: figure(quantity, worst_low) }), say("fit.left.worst")];
+
+/** The picture in a line of words. @param {DemandView} demand */
+export const eatenInWords = (demand) =>
+  [...(demand.middle === null ? [] : [say("fit.middle", { value: figure(demand.quantity, demand.middle) })]), leftOf(demand).join(" ")].join(", ");
+
 export class Eaten {
   picture = draw("svg", { class: "fit-picture", role: "img" });
   table = make("table", { class: "fit-table" });
@@ -80,7 +88,7 @@ export class Eaten {
    * @param {Scale} scale
    */
   blocks(demand, parts, scale) {
-    const { middle, worst_low, quantity } = demand;
+    const { middle } = demand;
     if (middle === null) return [];
     let at = middle;
     const drawn = parts.flatMap((part, i) => {
@@ -93,7 +101,7 @@ export class Eaten {
       ];
     });
     const zero = scale.x(Math.max(0, scale.low));
-    const left = worst_low === null ? [say("fit.left.nothing"), say("fit.left.worst")] : [say("fit.left", { value: figure(quantity, worst_low) }), say("fit.left.worst")];
+    const left = leftOf(demand);
     const end = scale.x(at);
     const inside = end - zero > ROOM_FOR_WORDS;
     const beside = scale.x(middle) + 8;

@@ -1,6 +1,7 @@
 // Question 4: will every one fit? Limits, demands, chance, sorted parts and money of many chains of one drawing.
 
 import { Answered } from "../answered.js";
+import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
@@ -8,7 +9,7 @@ import { buy, stage } from "./acts.js";
 import { ChancePart } from "./chance.js";
 import { Drawn, QUICK } from "./drawn.js";
 import { Demands } from "./demands.js";
-import { Eaten } from "./eaten.js";
+import { Eaten, eatenInWords } from "./eaten.js";
 import { Exercise } from "./exercise.js";
 import { Limits } from "./limits.js";
 import { Match } from "./match.js";
@@ -43,6 +44,7 @@ class Fit extends Answered {
     this.drawn = new Drawn(told);
     const scenario = () => this.scenario;
     this.eaten = new Eaten();
+    this.note = make("div");
     this.demands = new Demands(session, (demand) => { this.looked = demand; told(); });
     this.limits = new Limits(session, scenario);
     this.chance = new ChancePart(this.drawn.crowd, (sets) => this.run(sets), (set) => stage(session, this.scenario, this.quantity, set));
@@ -50,7 +52,7 @@ class Fit extends Answered {
     this.money = new Money((way) => buy(this.limits, this.scenario, way));
     this.exercise = new Exercise(scenario, told);
     this.lay(make("section", { class: "fit none", "aria-label": say("ask.fit") }, this.demands.element,
-      make("section", { class: "fit-block", "data-look": "share" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture),
+      make("section", { class: "fit-block", "data-look": "share" }, make("h2", {}, say("fit.eaten")), make("figure", {}, this.eaten.picture, this.note),
         make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.eaten") }, this.eaten.table)),
       this.chance.element, this.limits.element, this.matching.element, this.money.element, this.exercise.element,
       this.fold("work.title", (state) => workedOut(state, state.demands[this.looked]))));
@@ -92,6 +94,17 @@ class Fit extends Answered {
     return this.steady.answer?.demands[this.looked]?.quantity ?? "";
   }
 
+  /**
+   * The same number of the chain that is held: what is demanded of it, and the sets that were drawn.
+   * @param {string} quantity
+   */
+  ofA(quantity) {
+    const at = this.beside?.demands.findIndex((each) => each.quantity === quantity) ?? -1;
+    const known = /** @type {ChanceView|null} */ (this.held?.drawn.known ?? null);
+    const each = known?.demands[at];
+    return this.beside && at >= 0 ? { demand: this.beside.demands[at], chance: known && each ? { sets: known.sets, each } : null } : null;
+  }
+
   /** @param {number} sets */
   run(sets) {
     const { answer } = this.steady;
@@ -121,8 +134,10 @@ class Fit extends Answered {
     const width = Math.max(280, Math.round(widthOf(this.section)) - 22);
     const { known } = this.drawn;
     this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
+    const a = this.ofA(demand.quantity);
     this.eaten.show(demand, width);
-    this.chance.show(known, demand, this.looked, width);
+    this.note.replaceChildren(...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
+    this.chance.show(known, demand, this.looked, width, a?.chance);
     this.limits.show(state.limits);
     this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width);
     this.money.show(state.money, state.demands, width);

@@ -15,10 +15,11 @@ const [TOP, FOOT_ROOM] = [26, 30];
  * @param {SVGElement} picture
  * @param {DemandView} demand
  * @param {Bar[]} bars
- * @param {{width: number, height: number, scale?: Scale, name: string, most?: number}} look
+ * @param {{width: number, height: number, scale?: Scale, name: string, most?: number, a?: Bar[]}} look `a` are the bars of the
+ *   chain that is held, as an outline over them
  */
-export function histogram(picture, demand, bars, { width, height, scale = Scale.ofBars(demand, bars, width), name, most }) {
-  const highest = most ?? Math.max(...bars.map(([, , count]) => count), 1);
+export function histogram(picture, demand, bars, { width, height, a = [], scale = Scale.ofBars(demand, [...bars, ...a], width), name, most }) {
+  const highest = most ?? Math.max(...[...bars, ...a].map(([, , count]) => count), 1);
   const foot = height - FOOT_ROOM;
   const inside = (/** @type {Bar} */ [low, high]) => (demand.at_least === null || high > demand.at_least) && (demand.at_most === null || low < demand.at_most);
   const drawn = bars.map((bar) => {
@@ -26,8 +27,22 @@ export function histogram(picture, demand, bars, { width, height, scale = Scale.
     const tall = (bar[2] / highest) * (foot - TOP);
     return draw("rect", { class: inside(bar) ? "bar good" : "bar fails", x: x + 0.5, y: foot - tall, width: Math.max(0.5, to - x - 1), height: tall });
   });
+  const outline = a.map(([low, high, count]) => `V${foot - (count / highest) * (foot - TOP)}H${scale.x(high)}`).join("");
+  const ghost = a.length > 0 ? [draw("path", { class: "of-a", d: `M${scale.x(a[0][0])} ${foot}${outline}V${foot}` })] : [];
   dress(picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": name });
-  picture.replaceChildren(...drawn, ...ticks(demand.quantity, scale, foot), ...limitLines(demand, scale, 2, foot));
+  picture.replaceChildren(...drawn, ...ghost, ...ticks(demand.quantity, scale, foot), ...limitLines(demand, scale, 2, foot));
+}
+
+/**
+ * The bars of another draw as if it had drawn as many sets in bars as wide: so that both stand to one scale.
+ * @param {Bar[]} bars
+ * @param {Bar[]} like
+ */
+export function alike(bars, like) {
+  const sets = (/** @type {Bar[]} */ all) => all.reduce((sum, [, , count]) => sum + count, 0);
+  const width = (/** @type {Bar[]} */ all) => (all.length > 0 ? all[0][1] - all[0][0] : 0);
+  const times = (sets(like) / sets(bars)) * (width(like) / width(bars));
+  return Number.isFinite(times) ? bars.map(([low, high, count]) => /** @type {Bar} */ ([low, high, count * times])) : [];
 }
 
 /**

@@ -29,7 +29,7 @@ export class Limits {
   constructor(session, scenario) {
     this.session = session;
     this.scenario = scenario;
-    const titles = ["dimension", "size", "minus", "plus", "grade", "law", "gone"].map((id) => make("th", { scope: "col" }, say(`fit.limits.${id}`)));
+    const titles = ["dimension", "size", "minus", "plus", "grade", "law", "remove"].map((id) => make("th", { scope: "col" }, say(`fit.limits.${id}`)));
     this.table = make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.limits") },
       make("table", { class: "fit-table fit-limits" }, make("thead", {}, make("tr", {}, ...titles)), this.body));
     this.more = make("div", { class: "fit-row" });

@@ -58,7 +58,7 @@ export class Scale {
 
   /** The same width for some bars and the demand's limits, closer. @param {DemandView} demand @param {import("./types.js").Bar[]} bars @param {number} width */
   static ofBars({ at_least, at_most }, bars, width) {
-    const ends = [bars[0]?.[0], bars.at(-1)?.[1], at_least, at_most].filter((value) => typeof value === "number");
+    const ends = [...bars.flatMap(([low, high]) => [low, high]), at_least, at_most].filter((value) => typeof value === "number");
     const [least, most] = [Math.min(...ends), Math.max(...ends)];
     const edge = 0.04 * (most - least || 1);
     return new Scale(least - edge, most + edge, width);

@@ -43,8 +43,8 @@ export function open(session) {
   const report = () => labour("keep", "report", session.bench.scenario(), {});
   const ways = {
     copy: async () => navigator.clipboard.writeText(link.value),
-    svg: () => hand(new Blob([svg()], { type: "image/svg+xml" }), `${name()}.svg`),
-    png: async () => hand(await pixels(svg(), Number(width.value)), `${name()}.png`),
+    svg: async () => hand(new Blob([await svg()], { type: "image/svg+xml" }), `${name()}.svg`),
+    png: async () => hand(await pixels(await svg(), Number(width.value)), `${name()}.png`),
     square: async () => share(await pixels(await square(session)), `${name()}-square.png`),
     strip: async () => hand(await pixels(await strip(session)), `${name()}-strip.png`),
     json: async () => hand(jsonOf(await report()), `${name()}-report.json`),

@@ -1,6 +1,10 @@
-// Pictures to hand on: the drawing as it stands, a square one with the answer on it, and a strip of before, stop and after.
+// Pictures to hand on: the drawing as it stands, a square one with the answer on it, and a strip of before, stop and after;
+// each with the outlines of the chain that is held beside it, if one is.
 
 import { byId, make } from "../dom.js";
+import { ghostNow } from "../compare/ghost.js";
+import { ghostCaption, ghostOver } from "../compare/printed.js";
+import { NARROW_PX, textPx } from "../stage.js";
 import { theme } from "../theme.js";
 import { reading } from "../work.js";
 import { say } from "../words.js";
@@ -16,6 +20,8 @@ const LETTER_EM = 0.62;
 const [EDGE, LINE] = [44, 1.3];
 /** Between two sentences, in the size of the second. */
 const BETWEEN = 0.4;
+/** A drawing that the page does not show now, px: as a bench lays itself out. */
+const UNSHOWN = { width_px: 840, height_px: 630, text_px: 14 };
 /** So far beyond the stop the link is pulled, mm: further than any gap lets it go. */
 const PULL_MM = 40;
 
@@ -65,8 +71,14 @@ ${parts.join("\n")}
 </svg>
 `;
 
-/** What the page says, and how untrue the drawing is. */
+/** A drawing with more laid over it. @param {string} svg @param {string} over */
+const under = (svg, over) => svg.replace(/<\/svg>\s*$/, `${over}</svg>\n`);
+
+/** What the page says, how untrue the drawing is, and what is held beside it. */
 const said = () => ({ answer: byId("answer").textContent ?? "", surprise: byId("surprise").textContent ?? "", badge: byId("badge").textContent ?? "" });
+
+/** What stands under a picture, and who is not on it. @param {boolean} ghost */
+const foot = (ghost) => [said().badge, ghost ? ghostCaption() : "", say("keep.caption")].filter(Boolean);
 
 /**
  * The drawing as it stands on the stage.
@@ -74,8 +86,14 @@ const said = () => ({ answer: byId("answer").textContent ?? "", surprise: byId("
  * @param {number} width_px
  */
 export function drawing(session, width_px) {
-  const { answer, surprise, badge } = said();
-  return session.bench.svg({ width_px, theme: theme(), caption: [answer, surprise, badge, say("keep.caption")].filter(Boolean) });
+  const { answer, surprise } = said();
+  const { clientWidth, clientHeight } = byId("field");
+  const size = clientWidth > 1 ? { width_px: clientWidth, height_px: clientHeight, text_px: textPx() } : UNSHOWN;
+  return withBench(session, async (bench) => {
+    bench.layout(size.width_px, size.height_px, size.text_px, size.width_px < NARROW_PX);
+    const ghost = await ghostOver(bench, size);
+    return under(bench.svg({ width_px, theme: theme(), caption: [answer, surprise, ...foot(ghost !== "")].filter(Boolean) }), ghost);
+  });
 }
 
 /**
@@ -83,16 +101,17 @@ export function drawing(session, width_px) {
  * @param {Session} session
  */
 export function square(session) {
-  const { answer, surprise, badge } = said();
+  const { answer, surprise } = said();
   const width = SQUARE - 2 * EDGE;
   const head = column([{ text: answer, size: 50, bold: true }, { text: surprise, size: 32 }], { x: EDGE, y: 24, width });
-  const foot = column([{ text: `${badge}. ${say("keep.caption")}`, size: 24 }], { x: EDGE, y: 0, width });
-  const [top, height] = [head.end + 24, SQUARE - head.end - foot.end - 2 * 24];
-  const low = column([{ text: `${badge}. ${say("keep.caption")}`, size: 24 }], { x: EDGE, y: SQUARE - foot.end - 20, width });
-  return withBench(session, (bench) => {
+  const low = (/** @type {number} */ y) => column([{ text: foot(ghostNow() !== null).join(" · "), size: 24 }], { x: EDGE, y, width });
+  const tall = low(0).end;
+  const [top, height] = [head.end + 24, SQUARE - head.end - tall - 2 * 24];
+  return withBench(session, async (bench) => {
     bench.layout(SQUARE, height, LETTERS, true);
-    const picture = bench.svg({ theme: theme(), caption: [] });
-    return sheetOf({ width: SQUARE, height: SQUARE, title: answer }, [head.elements, nested(picture, { x: 0, y: top, width: SQUARE, height }), low.elements]);
+    const ghost = await ghostOver(bench, { width_px: SQUARE, height_px: height, text_px: LETTERS });
+    const picture = under(bench.svg({ theme: theme(), caption: [] }), ghost);
+    return sheetOf({ width: SQUARE, height: SQUARE, title: answer }, [head.elements, nested(picture, { x: 0, y: top, width: SQUARE, height }), low(SQUARE - tall - 20).elements]);
   });
 }
 
@@ -102,6 +121,12 @@ function pullOn(bench) {
   if (!grip || !bench.grab(grip.view, grip.x_mm, grip.y_mm)) return;
   bench.drag(grip.x_mm, grip.y_mm + PULL_MM);
   bench.release();
+}
+
+/** One moment of the strip, with A as far along. @param {BenchLike} bench */
+async function panelOf(bench) {
+  const ghost = await ghostOver(bench, { width_px: PANEL, height_px: PANEL, text_px: LETTERS }, { how: "turn", at: bench.live().amplitude, held: null });
+  return under(bench.svg({ theme: theme(), caption: [] }), ghost);
 }
 
 /** Where the link has got to when it is pulled on, and what stops it there. @param {BenchLike} bench */
@@ -123,17 +148,18 @@ export function strip(session) {
     ["after", pullOn, stopped],
   ];
   const width = PANEL * moments.length;
-  return withBench(session, (bench) => {
+  return withBench(session, async (bench) => {
     bench.show("turn");
     bench.widen(session.state.factor.value);
     bench.layout(PANEL, PANEL, LETTERS, true);
-    const panels = moments.map(([moment, pose, tell], at) => {
+    const panels = [];
+    for (const [at, [moment, pose, tell]] of moments.entries()) {
       pose(bench);
       const text = column([{ text: `${say(`keep.strip.${moment}`)} ${tell(bench)}`.trim(), size: 26, bold: true }], { x: at * PANEL + 20, y: 10, width: PANEL - 40 });
-      return text.elements + nested(bench.svg({ theme: theme(), caption: [] }), { x: at * PANEL, y: 120, width: PANEL, height: PANEL });
-    });
-    const foot = column([{ text: `${session.scenario.title}. ${said().badge}. ${say("keep.caption")}`, size: 24 }], { x: 20, y: PANEL + 124, width: width - 40 });
-    return sheetOf({ width, height: Math.ceil(foot.end) + 20, title: say("keep.strip.title") }, [...panels, foot.elements]);
+      panels.push(text.elements + nested(await panelOf(bench), { x: at * PANEL, y: 120, width: PANEL, height: PANEL }));
+    }
+    const low = column([{ text: [session.scenario.title, ...foot(ghostNow() !== null)].join(" · "), size: 24 }], { x: 20, y: PANEL + 124, width: width - 40 });
+    return sheetOf({ width, height: Math.ceil(low.end) + 20, title: say("keep.strip.title") }, [...panels, low.elements]);
   });
 }
 

@@ -2,6 +2,7 @@
 
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
+import { beside } from "../chart-beside.js";
 import { dress, make } from "../dom.js";
 import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
@@ -19,7 +20,10 @@ import { figuresOf, lineSentences, planInWords, readings, said, workedOut } from
 
 /** The curve that is the answer first, then what it is compared with. */
 const VARIANTS = ["elastic", "rigid", "hinged", "softer", "stiffer", "wider", "tighter"];
+/** What is worked out of a chain that stands beside another. */
+const BRIEF = ["elastic"];
 const QUIET_MS = 250;
+let count = 0;
 /** After so long without a change the other assumptions are worked out; until then nothing is said of them. */
 const REST_MS = 120;
 
@@ -34,6 +38,8 @@ class Crooked extends Answered {
   inWatts = false;
   timer = 0;
   resting = 0;
+  variants = VARIANTS;
+  slot = `line.curve.${++count}`; // two that are asked at once do not end each other's work
 
   /** @param {Session} session */
   constructor(session) {
@@ -84,6 +90,10 @@ class Crooked extends Answered {
     this.heard(what);
   }
 
+  brief() {
+    this.variants = BRIEF;
+  }
+
   /**
    * Another drive: its curves are worked out when the hand rests, one after the other.
    * @param {string} drive
@@ -97,11 +107,12 @@ class Crooked extends Answered {
 
   async next() {
     const { drive } = this;
-    const variant = VARIANTS.find((each) => !this.curves.some((curve) => curve.variant === each));
+    const variant = this.variants.find((each) => !this.curves.some((curve) => curve.variant === each));
     if (!variant || this.session.asked !== this) return;
-    const curve = await labour("line.curve", "line", this.scenario, { curve: variant }).catch(() => null);
-    if (drive !== this.drive) return;
-    this.curves.push(curve ?? { variant, free_mm: 0, onset_mm: null, end_mm: null, unsettled_mm: [], samples: [] });
+    const none = { variant, free_mm: 0, onset_mm: null, end_mm: null, unsettled_mm: [], samples: [] };
+    const curve = await labour(this.slot, "line", this.scenario, { curve: variant }).catch(() => none);
+    if (drive !== this.drive || curve === null) return; // a newer request has taken its place
+    this.curves.push(curve);
     this.show();
     this.next();
   }
@@ -128,9 +139,10 @@ class Crooked extends Answered {
 
   /** @param {LineState} line */
   fill(line) {
-    this.plan.show(line);
+    this.plan.show(line, this.beside);
     const content = this.inWatts ? wattsOf : chartOf;
-    this.chart.show(content(line, this.curves, (mm, done) => this.slide(mm, done)));
+    const slide = (/** @type {number} */ mm, /** @type {boolean} */ done) => this.slide(mm, done);
+    this.chart.show(beside(content(line, this.curves, slide), this.beside && content(this.beside, this.held.curves, slide)));
     this.title.textContent = say(this.inWatts ? "line.watts" : "line.chart");
     for (const each of this.shows) dress(each, { "aria-pressed": String((each.dataset.show === "watts") === this.inWatts) });
     this.entries.show(line);

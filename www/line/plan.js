@@ -19,8 +19,8 @@ export class Plan {
   picture = draw("svg", { class: "crooked-plan", role: "img" });
   scale = make("span");
 
-  /** @param {LineState} line */
-  show(line) {
+  /** @param {LineState} line @param {LineState|null} [a] that of the chain which is held */
+  show(line, a = null) {
     const width = Math.max(280, Math.round(widthOf(this.picture.parentElement)));
     const height = Math.max(LEAST_HEIGHT, Math.round(width * HEIGHT_SHARE));
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("line.plan", { ...line }) });
@@ -33,7 +33,7 @@ export class Plan {
     const { place, times } = layOut(view, line.to_mm, width, height);
     this.scale.textContent = say("line.scale", { times });
     this.picture.replaceChildren(
-      ...pins(view, place), thrust(view, place), ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
+      ...strand(a?.view ?? null, view, place), ...pins(view, place), thrust(view, place), ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
       ...links(view, place), ...marks(view, place), ...labels(view, place, width));
   }
 }
@@ -82,6 +82,17 @@ function wheel({ x_mm, y_mm, pitch_radius_mm, teeth }, place, which) {
     draw("rect", { class: "wheel", x: x - reach, y: y - 4, width: 2 * reach, height: 8, rx: 3 }),
     draw("path", { class: "shaft", d: `M${x} ${y - 20}V${y + 14}` }), text,
   ];
+}
+
+/**
+ * The strand of the chain that is held as A, where it does not run as this one does.
+ * @param {LineView|null} a
+ * @param {LineView} view
+ * @param {Place} place
+ */
+function strand(a, view, place) {
+  const way = (/** @type {LineView} */ { joints }) => `M${joints.map(({ x_mm, y_mm }) => at(place(x_mm, y_mm))).join("L")}`;
+  return a && way(a) !== way(view) ? [draw("path", { class: "of-a", d: way(a) })] : [];
 }
 
 /**

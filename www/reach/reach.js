@@ -1,12 +1,13 @@
 // Question 6: what can get in. The joint cut open, the list by face, what is pushed in, and the joint flexed by hand.
 
 import { Answered } from "../answered.js";
+import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { keepTyped, typedNumber } from "../typed.js";
 import { say } from "../words.js";
 import { Cut } from "./cut.js";
 import { Given } from "./given.js";
-import { inWords, listOf, sentences, waysOf, workedOut } from "./said.js";
+import { inOneLine, inWords, listOf, sentences, waysOf, workedOut } from "./said.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../session.js").What} What */
@@ -32,12 +33,13 @@ class Reach extends Answered {
     super(session, "reach");
     this.cut = new Cut();
     this.scale = make("span");
+    this.note = make("div");
     this.flex = new Given("reach.flex", { low: -MOST_PER, high: MOST_PER, even: true }, (per, done) => this.turn(per, done));
     this.given = Object.entries(GIVEN).map(([key, run]) => ({ key, entry: new Given(`reach.${key}`, run, (value, done) => this.put(key, value, done)) }));
     this.list = make("div", { class: "reach-list", tabindex: 0, role: "group", "aria-label": say("reach.list") });
     const key = make("ul", { class: "reach-key" }, ...KEYS.map((by) => make("li", {}, make("span", { class: `sample by-${by}`, "aria-hidden": "true" }), say(`reach.by.${by}`))));
     const section = make("section", { class: "reach none", "aria-label": say("ask.reach") },
-      make("figure", {}, this.cut.picture, make("figcaption", { class: "hint" }, this.scale), key),
+      make("figure", {}, this.cut.picture, make("figcaption", { class: "hint" }, this.scale), key, this.note),
       this.flex.element, make("h2", {}, say("reach.list")), this.list, this.fold("reach.twin", inWords),
       this.fold("work.title", (state) => workedOut(state, session.state.geometry)));
     this.ways = make("div", { class: "reach-said" });
@@ -97,7 +99,8 @@ class Reach extends Answered {
     this.scale.textContent = say("reach.scale", { times: state.view.times });
     this.flex.show(this.per);
     for (const { key, entry } of this.given) entry.show(reach[key] ?? USUAL[key]);
-    this.list.replaceChildren(listOf(state));
+    this.list.replaceChildren(listOf(state, this.beside));
+    this.note.replaceChildren(...noteOfA(inOneLine(state), this.beside ? inOneLine(this.beside) : ""));
     this.ways.replaceChildren(...waysOf(state));
   }
 }

@@ -30,14 +30,27 @@ const cells = (face) => [
   face.flow_mm3_per_s > 0 ? short(face.flow_mm3_per_s) : "–",
 ];
 
-/** The list by face. @param {EnterState} state */
-export function listOf({ faces }) {
+/** @param {string} now @param {string|undefined} a */
+const ofA = (now, a) => (a === undefined || a === now ? [] : [make("span", { class: "of-a-cell" }, say("compare.of.a", { value: a }))]);
+
+/** What gets in, in a line of words. @param {EnterState} state */
+export const inOneLine = (state) => Object.values(sentences(state)).filter(Boolean).join(" ");
+
+/**
+ * The list by face; under what differs, that of the chain that is held.
+ * @param {EnterState} state
+ * @param {EnterState|null} [a]
+ */
+export function listOf({ faces }, a = null) {
+  const others = new Map((a?.faces ?? []).map((face) => [face.face, cells(face)]));
+  const cell = (/** @type {FaceLine} */ face) => cells(face).map((text, at) => make("td", {}, text, ...ofA(text, others.get(face.face)?.[at])));
+
   const heads = ["gap", "corners", "height", "bristle", "particle", "liquid", "flow"].map((key) => make("th", { scope: "col" }, say(`reach.head.${key}`)));
   const rows = GAPS.flatMap((key, i) => {
     const own = faces.filter(({ face }) => gapOf(face) === key);
     return own.length === 0 ? [] : rowsOf(own).map(({ face, end }) => make("tr", {},
       make("th", { scope: "row" }, make("span", { class: "reach-disc", "aria-hidden": "true" }, String(i + 1)), ` ${say(`reach.gap.${key}`)}`, end ? `, ${say(`end.${end}`)}` : ""),
-      ...cells(face).map((text) => make("td", {}, text))));
+      ...cell(face)));
   });
   return make("table", {}, make("thead", {}, make("tr", {}, ...heads)), make("tbody", {}, ...rows));
 }

@@ -33,6 +33,16 @@ function stretches({ heights_um, step_um }, holds, look, name) {
   return found;
 }
 
+/** @param {RoughState} state */
+const touches = ({ answers }) => answers.find(({ id }) => id === "surface.touching")?.numbers.touching_fraction ?? 0;
+
+/** What each chart tells, in a line of words. @param {RoughState} state */
+export const underCharts = (state) => ({
+  profile: say("surface.profile.name", { share: share(state.told.seated_fraction) }),
+  faces: say("surface.faces.name", { spots: state.spots }),
+  touching: say("surface.touching.name", { share: share(touches(state)) }),
+});
+
 /** @param {RoughState} state @returns {Content} */
 export function profileOf(state) {
   const { heights_um, closed_um, step_um, peaks_um, particle_um } = state;
@@ -41,7 +51,7 @@ export function profileOf(state) {
   const x = along(state);
   const seated = (/** @type {number} */ i) => closed_um[i] + particle_um / 2 < peaks_um;
   return {
-    label: say("surface.profile.name", { share: share(state.told.seated_fraction) }), x,
+    label: underCharts(state).profile, x,
     y: { name: say("surface.y"), from: lowest, to: highest, write: um, tick: bare },
     ranges: stretches(state, seated, "free", say("surface.key.seated")),
     lines: [
@@ -58,7 +68,7 @@ export function facesOf(state) {
   const upper = depths_um.map((depth) => distance_um - depth);
   const x = along(state);
   return {
-    label: say("surface.faces.name", { spots: state.spots }), x,
+    label: underCharts(state).faces, x,
     y: { name: say("surface.y"), from: ROOM * Math.min(...heights_um, ...upper), to: ROOM * Math.max(...upper, ...heights_um), write: um, tick: bare },
     ranges: stretches(state, (i) => heights_um[i] > upper[i], "out", say("surface.key.touching")),
     lines: [
@@ -69,12 +79,13 @@ export function facesOf(state) {
 }
 
 /** @param {RoughState} state @param {(ratio: number, done: boolean) => void} slide @returns {Content} */
-export function touchingOf({ touching, film_ratio, answers, told }, slide) {
-  const now = answers.find(({ id }) => id === "surface.touching")?.numbers.touching_fraction ?? 0;
+export function touchingOf(state, slide) {
+  const { touching, film_ratio, told } = state;
+  const now = touches(state);
   const [first] = touching[0];
   const [last] = touching[touching.length - 1];
   return {
-    label: say("surface.touching.name", { share: share(now) }), height: 200,
+    label: underCharts(state).touching, height: 200,
     x: { name: say("surface.ratio"), from: first, to: last, write: (ratio) => decimal(ratio, 1) },
     y: { name: say("surface.touching.y"), from: 0, to: 60, write: (per) => decimal(per, 0) },
     lines: [{ name: say("surface.key.share"), look: "main", points: touching.map(([ratio, fraction]) => [ratio, 100 * fraction]) }],

@@ -2,12 +2,14 @@
 
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
+import { beside } from "../chart-beside.js";
+import { notesOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { keepTyped, typedNumber } from "../typed.js";
 import { loadWords, say } from "../words.js";
 import { Given } from "../reach/given.js";
 import { all, bare, sentence, share, short } from "../reach/written.js";
-import { facesOf, profileOf, touchingOf } from "./charts.js";
+import { facesOf, profileOf, touchingOf, underCharts } from "./charts.js";
 import { Zoom, length, windowOf } from "./zoom.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -43,11 +45,13 @@ class Rough extends Answered {
     this.faces = new Chart();
     this.touching = new Chart();
     this.figures = make("dl", { class: "surface-told" });
-    const chart = (/** @type {string} */ word, /** @type {Chart} */ { picture, key }) => make("figure", { "data-look": word === "surface.profile" && "dust" }, make("figcaption", { class: "surface-title" }, say(word)), picture, key);
+    this.notes = { profile: make("div"), faces: make("div"), touching: make("div") };
+    const chart = (/** @type {"profile"|"faces"|"touching"} */ name) => make("figure", { "data-look": name === "profile" && "dust" },
+      make("figcaption", { class: "surface-title" }, say(`surface.${name}`)), this[name].picture, this[name].key, this.notes[name]);
     const section = make("section", { class: "surface none", "aria-label": say("ask.surface") },
       make("figure", {}, make("figcaption", { class: "surface-title" }, say("surface.zoom.title"), " ", this.wide), this.zoom.picture, make("p", { class: "hint" }, say("surface.zoom.honest"))),
-      this.nearer.element, chart("surface.profile", this.profile), this.profile.table(say("surface.profile.table")),
-      chart("surface.faces", this.faces), this.film.element, chart("surface.touching", this.touching), this.touching.table(say("surface.touching.table")), this.fold("work.title", working));
+      this.nearer.element, chart("profile"), this.profile.table(say("surface.profile.table")),
+      chart("faces"), this.film.element, chart("touching"), this.touching.table(say("surface.touching.table")), this.fold("work.title", working));
     const aside = make("section", { class: "surface-aside", hidden: true, "aria-label": say("surface.given") },
       make("h2", {}, say("surface.given")), ...this.given.map(({ entry }) => entry.element), make("h2", {}, say("surface.told")), this.figures);
     this.lay(section, aside);
@@ -112,9 +116,12 @@ class Rough extends Answered {
     this.nearer.show(this.zoomed);
     this.film.show(this.ratio);
     for (const { key, entry } of this.given) entry.show(surface[key] ?? USUAL[key]);
-    this.profile.show(profileOf(state));
-    this.faces.show(facesOf(state));
-    this.touching.show(touchingOf(state, (ratio, done) => this.bring(Number(ratio.toFixed(2)), done)));
+    const [a, slide] = [this.beside, (/** @type {number} */ ratio, /** @type {boolean} */ done) => this.bring(Number(ratio.toFixed(2)), done)];
+    this.profile.show(beside(profileOf(state), a && profileOf(a)));
+    this.faces.show(beside(facesOf(state), a && facesOf(a), ["main", "third"]));
+    this.touching.show(beside(touchingOf(state, slide), a && touchingOf(a, slide)));
+    const notes = notesOfA(underCharts, state, a);
+    for (const [name, place] of Object.entries(this.notes)) place.replaceChildren(...notes[name]);
     this.figures.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
   }
 }

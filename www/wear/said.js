@@ -4,6 +4,8 @@ import { make } from "../dom.js";
 import { angle, exactly, gap } from "../figures.js";
 import { has, say } from "../words.js";
 import { percent, written } from "./percent.js";
+import { gaugeInWords, ruleInWords } from "./strip.js";
+import { wheelInWords } from "./wheel.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
 /** @typedef {import("./types.js").WearState} WearState */
@@ -47,6 +49,17 @@ export function besides({ answers }, friction) {
   const all = [...list, ...(friction ? [friction] : [])];
   return all.map((each) => make("li", {}, sentence(each)));
 }
+
+/**
+ * What each picture tells, in a line of words.
+ * @param {WearState} state
+ */
+export const underPictures = ({ joint: { worn }, wheel, strip, section, rooms }) => ({
+  joint: `${say("wear.joint.along", worn)}, ${say("wear.joint.clear", worn)}`,
+  wheel: wheelInWords(wheel),
+  strip: `${ruleInWords(strip, section)}; ${gaugeInWords(strip, section)}`,
+  room: say("wear.room.label", { new_rad: section.turn_limit_new_rad, worn_rad: section.turn_limit_worn_rad, aside_mm: Math.max(0, ...rooms[1].map(({ offset_mm }) => offset_mm)) }),
+});
 
 /**
  * The pictures in words.

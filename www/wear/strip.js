@@ -14,6 +14,12 @@ const AT = { pins: 10, rule: 24, ruleEnd: 48, below: 54 };
 /** A pin as it is drawn, px. */
 const PIN = 4.5;
 
+/** @param {WearState["strip"]} strip @param {WearState["section"]} section */
+export const ruleInWords = (strip, section) => say("wear.strip.rule", { rule: percent(section.rule_reading_fraction), over: gap(strip.rule_true_mm) });
+
+/** @param {WearState["strip"]} strip @param {WearState["section"]} section */
+export const gaugeInWords = (strip, section) => say("wear.strip.gauge", { gauge: percent(section.gauge_reading_fraction), over: gap(strip.gauge_true_mm) });
+
 /**
  * @param {WearState} state
  * @param {number} room_px
@@ -29,9 +35,9 @@ export function stripPicture({ strip, section }, room_px) {
     draw("svg", { class: "wear-picture", role: "img", "aria-label": say(word, { ...percents, pitches: strip.pitches }), viewBox: `0 0 ${width} ${height}`, height }, ...parts);
   const tall = 2 * strip.roller_mm * scale + 8;
   return [
-    name(say("wear.strip.rule", { rule: percents.rule, over: gap(strip.rule_true_mm) })),
+    name(ruleInWords(strip, section)),
     picture("wear.strip.rule.label", AT.below, rule(strip, x)),
-    name(say("wear.strip.gauge", { gauge: percents.gauge, over: gap(strip.gauge_true_mm) })),
+    name(gaugeInWords(strip, section)),
     picture("wear.strip.gauge.label", tall, gauge(strip, x, scale, tall / 2)),
     make("p", { class: "wear-badge" }, say(strip.times > 1 ? "wear.times" : "wear.true", { times: strip.times })),
   ];

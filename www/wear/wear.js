@@ -2,6 +2,8 @@
 
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
+import { beside } from "../chart-beside.js";
+import { notesOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { Field } from "../field.js";
 import { Steady } from "../steady.js";
@@ -9,7 +11,7 @@ import { say } from "../words.js";
 import { chartOf } from "./chart.js";
 import { jointPicture } from "./joint.js";
 import { roomPicture } from "./room.js";
-import { besides, inWords, readings, wearSentences, workedOut } from "./said.js";
+import { besides, inWords, readings, underPictures, wearSentences, workedOut } from "./said.js";
 import { Stand } from "./stand.js";
 import { stripPicture } from "./strip.js";
 import { wheelPicture } from "./wheel.js";
@@ -94,11 +96,13 @@ class Wear extends Answered {
     if (this.session.asked === this && !this.waiting) this.stand.show(state.section.joint_wear_mm);
     this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
-    joint.replaceChildren(...jointPicture(state.joint, widthOf(joint, this.show)));
-    wheel.replaceChildren(...wheelPicture(state.wheel, widthOf(wheel, this.show)));
-    strip.replaceChildren(...stripPicture(state, widthOf(strip, this.show)));
-    room.replaceChildren(...roomPicture(state, widthOf(room, this.show)));
-    this.chart.show(chartOf(state, (mm, done) => this.set(mm, done)));
+    const [a, slide] = [this.beside, (/** @type {number} */ mm, /** @type {boolean} */ done) => this.set(mm, done)];
+    const note = notesOfA(underPictures, state, a);
+    joint.replaceChildren(...jointPicture(state.joint, widthOf(joint, this.show)), ...note.joint);
+    wheel.replaceChildren(...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...note.wheel);
+    strip.replaceChildren(...stripPicture(state, widthOf(strip, this.show)), ...note.strip);
+    room.replaceChildren(...roomPicture(state, widthOf(room, this.show), a), ...note.room);
+    this.chart.show(beside(chartOf(state, slide), a && chartOf(a, slide), ["main", "third"]));
     this.said.replaceChildren(...besides(state, this.friction.stale ? null : this.friction.answer));
   }
 }

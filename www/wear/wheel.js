@@ -10,6 +10,12 @@ const NARROWEST = 260;
 /** What is in sight, in distances of two rollers: to each side, above and below the pitch circle. */
 const [SIDEWAYS, ABOVE, BELOW] = [2.55, 0.95, 1.05];
 
+/** How high every second roller has risen. @param {WheelView} view */
+export function wheelInWords({ teeth, rollers }) {
+  const [low_mm, high_mm] = [false, true].map((up) => rollers.find(({ high }) => high === up)?.rise_mm ?? 0);
+  return say("wear.wheel.label", { teeth, low_mm, high_mm });
+}
+
 /**
  * @param {WheelView} view
  * @param {number} room_px
@@ -23,7 +29,6 @@ export function wheelPicture(view, room_px) {
   const height = (ABOVE + BELOW) * apart_mm * scale;
   const [x, y] = [width / 2, ABOVE * apart_mm * scale];
   const place = (/** @type {{x_mm: number, y_mm: number}} */ at) => [x + at.x_mm * scale, y + at.y_mm * scale];
-  const [low, high] = [rollers.find(({ high: up }) => !up), rollers.find(({ high: up }) => up)].map((each) => each?.rise_mm ?? 0);
   const group = (/** @type {Node[]} */ ...inside) => draw("g", { transform: `translate(${x} ${y}) scale(${scale})` }, ...inside);
   const links = rollers.slice(1).map((to, index) => {
     const [[x1, y1], [x2, y2]] = [place(rollers[index]), place(to)];
@@ -38,8 +43,7 @@ export function wheelPicture(view, room_px) {
     const [tx, ty] = place(each);
     return draw("text", { x: tx, y: ty - view.roller_mm * scale - 8, "text-anchor": "middle", class: each.high ? "name" : "" }, say("wear.wheel.rise", { rise: gap(each.rise_mm) }));
   });
-  const label = say("wear.wheel.label", { teeth: view.teeth, low, high, low_mm: low, high_mm: high });
-  const picture = draw("svg", { class: "wear-picture", role: "img", "aria-label": label, viewBox: `0 0 ${width} ${height}`, height },
+  const picture = draw("svg", { class: "wear-picture", role: "img", "aria-label": wheelInWords(view), viewBox: `0 0 ${width} ${height}`, height },
     group(...view.shapes.map(({ role, d }) => draw("path", { class: `part ${role}`, d }))), ...discs, ...links, ...names);
   const badge = view.past_tip ? "wear.wheel.past" : view.times > 1 ? "wear.wheel.times" : "wear.true";
   return [picture, key(), make("p", { class: "wear-badge" }, say(badge, { times: view.times, teeth: view.teeth }))];

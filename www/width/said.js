@@ -59,11 +59,21 @@ export function besides({ answers }) {
 }
 
 /**
+ * What each picture tells, in a line of words.
+ * @param {WidthState} state
+ */
+export const underPictures = ({ section, clearance_mm }) => ({
+  section: say("width.section.label", { width_mm: section.width_over_pins_mm, gap_mm: section.side_gap_mm }),
+  chart: say("width.chart.label", { left_mm: fine(section.clearance_left_mm), clearance_mm: fine(clearance_mm) }),
+});
+
+/**
  * What riveting leaves of the pin's clearance, along the pin.
  * @param {WidthState} state
  * @returns {import("../chart.js").Content}
  */
-export function chartOf({ profile, bearing_mm, clearance_mm, section }) {
+export function chartOf(state) {
+  const { profile, bearing_mm, clearance_mm } = state;
   const end_mm = profile[profile.length - 1].at_mm;
   const [inside, mouth] = bearing_mm;
   const least = Math.min(0, ...profile.map(({ left_mm }) => left_mm));
@@ -71,7 +81,7 @@ export function chartOf({ profile, bearing_mm, clearance_mm, section }) {
   const inches = unitInUse() === "in";
   const [x_unit, y_unit] = inches ? [say("unit.inch"), "mil"] : [say("unit.mm"), "µm"];
   return {
-    label: say("width.chart.label", { left_mm: fine(section.clearance_left_mm), clearance_mm: fine(clearance_mm) }),
+    label: underPictures(state).chart,
     x: { name: say("width.x", { unit: x_unit }), from: -end_mm, to: end_mm, write: gap, tick: tickOf, round: inches ? mmOfInch(1) : 1 },
     y: { name: say("width.y", { unit: y_unit }), from: least, to: Math.max(1.15 * clearance_mm, 0.005), write: fine, tick: (mm) => fine(mm).split(" ")[0] },
     ranges: [...spans.map(([from, to], i) => ({ ...(i ? {} : { name: say("width.key.bears") }), look: "free", from, to }))],

@@ -3,6 +3,7 @@
 import { draw, make } from "../dom.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
+import { underPictures } from "./said.js";
 
 /** @typedef {import("./types.js").WidthState} WidthState */
 /** @typedef {import("./types.js").Stretch} Stretch */
@@ -17,12 +18,15 @@ const LINES = /** @type {Record<string, number>} */ ({ outer: 45, inner: 135, bu
 /**
  * @param {WidthState} state
  * @param {number} room_px
+ * @param {WidthState|null} [a] that of the chain which is held: its outline and its bar, to the same scale
  */
-export function sectionPicture(state, room_px) {
+export function sectionPicture(state, room_px, a = null) {
   const width = Math.max(NARROWEST, room_px);
-  const half_mm = state.before.width_over_pins_mm / 2;
-  const scale = Math.min((width - 2 * MARGIN) / (2 * half_mm), TALLEST / (2 * state.half_height_mm));
-  const tall = 2 * state.half_height_mm * scale;
+  const both = a ? [state, a] : [state];
+  const most = (/** @type {(of: WidthState) => number} */ of) => Math.max(...both.map(of));
+  const [half_mm, high_mm] = [most(({ before }) => before.width_over_pins_mm / 2), most(({ half_height_mm }) => half_height_mm)];
+  const scale = Math.min((width - 2 * MARGIN) / (2 * half_mm), TALLEST / (2 * high_mm));
+  const tall = 2 * high_mm * scale;
   const [x, y] = [width / 2, tall / 2 + 4];
   const first = tall + 8 + NAME;
   const second = first + BAR + NAME;
@@ -30,16 +34,23 @@ export function sectionPicture(state, room_px) {
   const name = (/** @type {number} */ at, /** @type {string} */ word, /** @type {number} */ mm) =>
     draw("text", { x, y: at - 6, "text-anchor": "middle" }, say(word, { width_mm: mm }));
   const narrower = section.narrower_mm > 0;
-  const end = narrower ? second + BAR : first + BAR;
-  const label = say("width.section.label", { width_mm: section.width_over_pins_mm, gap_mm: section.side_gap_mm });
-  return [draw("svg", { class: "width-picture", role: "img", "aria-label": label, viewBox: `0 0 ${width} ${end + 4}`, height: end + 4 },
+  const last = narrower ? second : first;
+  const third = last + BAR + NAME;
+  const other = a && differs(a, state) ? a : null;
+  const end = other ? third + BAR : last + BAR;
+  const outlines = (other?.shapes ?? []).filter(({ d }) => !state.shapes.some((own) => own.d === d)).map(({ d }) => draw("path", { class: "of-a thin", d }));
+  return [draw("svg", { class: "width-picture", role: "img", "aria-label": underPictures(state).section, viewBox: `0 0 ${width} ${end + 4}`, height: end + 4 },
     draw("defs", {}, ...Object.entries(LINES).map(([role, degrees]) => hatch(role, degrees, scale))),
     draw("g", { transform: `translate(${x} ${y}) scale(${scale})` }, ...state.shapes.map(({ role, d }) =>
-      draw("path", { class: `part ${role}`, d, "fill-rule": "evenodd", ...(role in LINES ? { fill: `url(#width-hatch-${role})` } : {}) }))),
+      draw("path", { class: `part ${role}`, d, "fill-rule": "evenodd", ...(role in LINES ? { fill: `url(#width-hatch-${role})` } : {}) })), ...outlines),
     draw("path", { class: "axis", d: `M${x} 0V${tall + 6}` }),
     name(first, "width.bar.before", before.width_over_pins_mm), ...bar(asItIs(state.stretches), x, first, scale),
-    ...(narrower ? [name(second, "width.bar.now", section.width_over_pins_mm), ...bar(state.stretches, x, second, scale)] : []))];
+    ...(narrower ? [name(second, "width.bar.now", section.width_over_pins_mm), ...bar(state.stretches, x, second, scale)] : []),
+    ...(other ? [name(third, "width.bar.a", other.section.width_over_pins_mm), ...bar(other.stretches, x, third, scale)] : []))];
 }
+
+/** Whether two chains look otherwise across. @param {WidthState} a @param {WidthState} now */
+const differs = (a, now) => JSON.stringify([a.shapes, a.stretches]) !== JSON.stringify([now.shapes, now.stretches]);
 
 /**
  * @param {string} role

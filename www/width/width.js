@@ -2,11 +2,13 @@
 
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
+import { beside } from "../chart-beside.js";
+import { notesOfA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { Field, tellFaults } from "../field.js";
 import { say } from "../words.js";
 import { layers, sectionPicture } from "./section.js";
-import { besides, chartOf, inWords, materials, readings, widthSentences, workedOut } from "./said.js";
+import { besides, chartOf, inWords, materials, readings, underPictures, widthSentences, workedOut } from "./said.js";
 import { widthOf } from "../wide.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -34,6 +36,7 @@ class Width extends Answered {
     this.fault = make("p", { class: "fault", role: "alert", hidden: true });
     this.readings = make("dl", { class: "width-readings" });
     this.picture = make("div");
+    this.note = make("div");
     this.layers = make("ul", { class: "width-layers" });
     this.rows = make("div", { class: "width-rows" });
     this.said = make("ul", {});
@@ -49,7 +52,7 @@ class Width extends Answered {
     const fits = make("div", { class: "width-given width-fits" }, ...Object.values(this.fits).map((each) => each.element));
     return make("section", { class: "width none", "aria-label": say("ask.width") },
       given, this.readings, figure("width.section", this.picture, this.layers),
-      figure("width.chart", fits, this.chart.picture, this.chart.key),
+      figure("width.chart", fits, this.chart.picture, this.chart.key, this.note),
       figure("width.rows", this.rows),
       this.fold("width.twin", inWords), this.chart.table(say("width.table")), this.fold("work.title", workedOut));
   }
@@ -96,9 +99,12 @@ class Width extends Answered {
     this.fits.decay_mm.show(state.decay_mm, { low: 0.2, high: Math.max(6, state.decay_mm) });
     for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
     this.readings.replaceChildren(...readings(state));
-    this.picture.replaceChildren(...sectionPicture(state, widthOf(this.picture, this.show)));
+    const a = this.beside;
+    const notes = notesOfA(underPictures, state, a);
+    this.picture.replaceChildren(...sectionPicture(state, widthOf(this.picture, this.show), a), ...notes.section);
     this.layers.replaceChildren(...layers(state));
-    this.chart.show(chartOf(state));
+    this.chart.show(beside(chartOf(state), a && chartOf(a)));
+    this.note.replaceChildren(...notes.chart);
     this.rows.replaceChildren(materials(state));
     this.said.replaceChildren(...besides(state));
   }

@@ -21,6 +21,8 @@ pub struct GhostAsked {
     pub corner: Option<Corner>,
     /// Whether plates and pins give under a load: of the held chain and of the present one.
     pub springy: [bool; 2],
+    /// How deep joints have worn, mm: of the held chain and of the present one.
+    pub worn_mm: [f64; 2],
     /// Width and height of the picture, pixels.
     pub size_px: [f64; 2],
     /// The size of its text, pixels.
@@ -41,9 +43,8 @@ pub struct GhostDesk {
 impl GhostDesk {
     /// The outlines of a held chain where it does not stand as the present one, in pixels.
     pub fn leaves(&mut self, held: &Scenario, now: &Scenario, asked: &GhostAsked) -> Leaves {
-        let [held_gives, now_gives] = asked.springy;
-        let held = stand(&mut self.held, held, asked, held_gives);
-        let now = stand(&mut self.now, now, asked, now_gives);
+        let held = stand(&mut self.held, held, asked, 0);
+        let now = stand(&mut self.now, now, asked, 1);
         let [width_em, height_em] = asked.size_px.map(|px| px / asked.text_px);
         let sheet = Sheet { width_em, height_em, narrow: false };
         let scene =
@@ -56,19 +57,21 @@ fn standing(stage: &Stage) -> Standing<'_> {
     Standing { chain: stage.drawn(), posing: stage.posing(), mode: stage.mode() }
 }
 
-/// A scenario on its stage as it is asked for; a movement that there is not leaves the last.
+/// A scenario on its stage as it is asked for, the held one (0) or the present one (1); a movement
+/// that there is not leaves the last.
 fn stand<'a>(
     kept: &'a mut Option<Stage>,
     scenario: &Scenario,
     asked: &GhostAsked,
-    springy: bool,
+    which: usize,
 ) -> &'a Stage {
     if kept.as_ref().is_some_and(|stage| stage.scenario() != scenario) {
         *kept = None;
     }
     let stage = kept.get_or_insert_with(|| Stage::new(scenario.clone()));
-    stage.set_springy(springy);
+    stage.set_springy(asked.springy[which]);
     stage.show_corner(asked.corner);
+    stage.show_worn(asked.worn_mm[which]);
     let _ = stage.show(&asked.mode);
     stage.widen(asked.times);
     match asked.room {
@@ -134,6 +137,16 @@ mod tests {
         let letters: Vec<_> = straight.leaves.iter().map(|leaf| leaf.letters.as_str()).collect();
         assert_eq!(letters.iter().filter(|letters| **letters == "A").count(), 1);
         assert_ne!(straight, turned);
+    }
+
+    #[test]
+    fn a_chain_over_itself_shows_where_its_joints_have_worn_otherwise() {
+        let chain = aside(0.0);
+        let worn = |worn_mm| GhostAsked { worn_mm, ..asked(1.0) };
+        let alike = GhostDesk::default().leaves(&chain, &chain, &worn([0.2, 0.2]));
+        assert!(alike.leaves.is_empty(), "{:?}", alike.leaves);
+        let unlike = GhostDesk::default().leaves(&chain, &chain, &worn([0.2, 0.0]));
+        assert!(unlike.leaves.iter().any(|leaf| !leaf.dash.is_empty()));
     }
 
     #[test]

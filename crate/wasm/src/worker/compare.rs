@@ -82,6 +82,7 @@ fn wanted(ghost: &JsValue) -> GhostAsked {
         times: number(ghost, "times"),
         corner: Corner::of_key(&text(ghost, "corner")),
         springy: [gives("a_springy"), gives("springy")],
+        worn_mm: ["a_worn_mm", "worn_mm"].map(|key| number(ghost, key)),
         size_px: ["width_px", "height_px"].map(|key| number(ghost, key).clamp(LEAST_PX, MOST_PX)),
         text_px: number(ghost, "text_px").clamp(LEAST_PX, 100.0),
         views: views.iter().map(place).collect(),

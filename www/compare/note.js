@@ -1,0 +1,23 @@
+// A's words under a picture, where they are not those of the chain that is drawn.
+
+import { make } from "../dom.js";
+import { say } from "../words.js";
+
+/**
+ * @param {string} now what is said of the present chain
+ * @param {string|undefined} a the same of the one that is held
+ */
+export const noteOfA = (now, a) => (a && a !== now ? [make("p", { class: "of-a-note" }, make("b", { class: "letter" }, say("compare.a")), " ", a)] : []);
+
+/**
+ * The same for some pictures, by name.
+ * @template S
+ * @param {(state: S) => Record<string, string>} told what is said under each
+ * @param {S} now
+ * @param {S|null} a
+ * @returns {Record<string, HTMLElement[]>}
+ */
+export function notesOfA(told, now, a) {
+  const others = a ? told(a) : {};
+  return Object.fromEntries(Object.entries(told(now)).map(([name, text]) => [name, noteOfA(text, others[name])]));
+}
