@@ -4,6 +4,7 @@ import { bring } from "../asking.js";
 import { dress, make } from "../dom.js";
 import { switchTheme } from "../theme.js";
 import { say } from "../words.js";
+import { widenLines } from "./wider.js";
 
 /** @typedef {import("./lesson.js").Teaching} Teaching */
 
@@ -47,18 +48,17 @@ export class Hall {
 
   toggle() {
     if (this.is) this.leave();
-    else {
-      document.body.toggleAttribute("data-hall", true);
-      document.documentElement.toggleAttribute("data-hall", true);
-      switchTheme(null);
-    }
-    this.show();
+    else this.turn(true);
   }
 
   leave() {
-    if (!this.is) return;
-    document.body.removeAttribute("data-hall");
-    document.documentElement.removeAttribute("data-hall");
+    if (this.is) this.turn(false);
+  }
+
+  /** @param {boolean} on */
+  turn(on) {
+    for (const each of [document.body, document.documentElement]) each.toggleAttribute("data-hall", on);
+    widenLines(on);
     switchTheme(null);
     this.show();
   }
