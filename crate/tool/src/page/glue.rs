@@ -30,8 +30,14 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     add_target()?;
     std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
     let flags = [FLAGS.to_owned()].into_iter().chain(nameless()).collect::<Vec<_>>().join(NEXT);
-    bind(&compile(STAGE, &format!("{flags}{NEXT}{SMALL}"))?, STAGE, &folder)?;
-    bind(&compile(WORKER, &flags)?, WORKER, &folder)?;
+    let small = format!("{flags}{NEXT}{SMALL}");
+    let (stage, worker) = std::thread::scope(|both| {
+        let stage = both.spawn(|| compile(STAGE, &small));
+        let worker = compile(WORKER, &flags);
+        (stage.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), worker)
+    });
+    bind(&stage?, STAGE, &folder)?;
+    bind(&worker?, WORKER, &folder)?;
     let script = folder.join(WORKER).with_extension("js");
     let glue = std::fs::read_to_string(&script).map_err(Trouble::file(&script))?;
     std::fs::write(&script, format!("{glue}\n{LABOURER}")).map_err(Trouble::file(&script))?;
@@ -98,13 +104,17 @@ fn has_target() -> Result<bool, Trouble> {
     Ok(Path::new(shown.trim()).is_dir())
 }
 
-/// Runs cargo for one program of the page's kernel; gives the compiled module.
+/// Runs cargo for one program of the page's kernel; gives the compiled module. Each has a folder of its
+/// own: where a flag renames folders, cargo takes programs of other flags for the same, and would
+/// compile either anew in the place of the other.
 fn compile(name: &str, flags: &str) -> Result<PathBuf, Trouble> {
     let mut cargo = place::cargo();
     cargo
         .args(["build", "--quiet", "--package", "lightgap-wasm", "--bin", name])
         .args(["--profile", "page"])
         .args(["--target", TARGET, "--message-format", "json-render-diagnostics"])
+        .arg("--target-dir")
+        .arg(place::target().join(name))
         .env("CARGO_ENCODED_RUSTFLAGS", flags);
     let messages = output(&mut cargo)?;
     let mut modules = messages.lines().filter_map(module_in);
