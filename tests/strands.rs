@@ -5,9 +5,9 @@ use lightgap::drive::{ChainLine, Study, Sweep, Variant};
 use lightgap_tests::scenarios;
 
 /// Rounds of one step of the slider, with the strides that lead to it.
-const MOST_OF_A_STEP: u32 = 40;
+const MOST_OF_A_STEP: u32 = 30;
 /// And of a step on the average.
-const MEAN_OF_A_STEP: f64 = 10.0;
+const MEAN_OF_A_STEP: f64 = 7.0;
 
 #[test]
 fn every_step_of_every_drive_settles() {

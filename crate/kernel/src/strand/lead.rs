@@ -14,6 +14,8 @@ const SHORTEST: f64 = 1e-3;
 const WELL: u32 = 5;
 /// A longer stride that has not settled after so many rounds is taken back.
 const PATIENCE: u32 = 12;
+/// A stride up to so many times as long as the last one is foreseen from it.
+const FORESEEN: f64 = 2.0;
 /// The largest offset is found to within this many pitches.
 const LARGEST_WITHIN: f64 = 1e-4;
 
@@ -45,12 +47,15 @@ impl Strand {
     }
 
     /// One stride, no further than to an offset, mm; a longer one that does not settle is taken back.
+    /// It begins where the links would stand if they went on as in the last stride.
     fn stride(&mut self, to_mm: f64, within_mm: f64) -> (Outcome, u32) {
         let from_mm = self.offset_mm;
-        self.good.clone_from(&self.links);
         self.offset_mm = (from_mm + self.stride_mm).min(to_mm);
+        let by_mm = self.offset_mm - from_mm;
+        self.go_on(by_mm);
         let longer = self.stride_mm > self.least_stride_mm();
         let (outcome, rounds) = self.settle(within_mm, if longer { PATIENCE } else { MOST_ROUNDS });
+        self.gone_mm = if outcome == Outcome::Solved { by_mm } else { 0.0 };
         if outcome == Outcome::Solved {
             self.solved = true;
             if rounds <= WELL {
@@ -61,6 +66,17 @@ impl Strand {
             self.offset_mm = from_mm;
         }
         (outcome, rounds)
+    }
+
+    /// Keeps where the links stand, and lets them go on as far as so many mm of offset take them at the
+    /// pace of the last stride, where that says anything.
+    fn go_on(&mut self, by_mm: f64) {
+        let foreseen = self.gone_mm > 0.0 && by_mm <= FORESEEN * self.gone_mm;
+        let times = if foreseen { by_mm / self.gone_mm } else { 0.0 };
+        for (good, link) in self.good.iter_mut().zip(&mut self.links) {
+            let on = link.gone_on(good, times);
+            (*good, *link) = (*link, on);
+        }
     }
 
     /// Makes the next stride shorter; false where it is the least.

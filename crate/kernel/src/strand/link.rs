@@ -126,6 +126,21 @@ impl Link {
         [along, y, turning / pitch_mm]
     }
 
+    /// Where it would stand if it went on so many times as far as it has come from another place.
+    pub(super) fn gone_on(&self, from: &Self, times: f64) -> Self {
+        let on = |now: f64, before: f64| now + times * (now - before);
+        let turned = |now: &Placement, before: &Placement| {
+            now.turned(times * (now.yaw_rad - before.yaw_rad))
+        };
+        Self {
+            slide_mm: [0, 1].map(|plate| on(self.slide_mm[plate], from.slide_mm[plate])),
+            across_mm: on(self.across_mm, from.across_mm),
+            turned: turned(&self.turned, &from.turned),
+            sprung: turned(&self.sprung, &from.sprung),
+            ..*self
+        }
+    }
+
     /// Takes so many times a step of all unknowns.
     pub(super) fn step(&mut self, x: &[f64], times: f64, pitch_mm: f64, spring_scale: f64) {
         let at = |index: Option<usize>| index.map_or(0.0, |i| times * x[i]);

@@ -23,7 +23,8 @@
 //! a weight on the step across. Time is linear in n.
 //!
 //! The rooms to turn are not convex where the offset is free, so answers are those reached from
-//! D = 0 as D grows; where a pose without yaw is in balance it is the answer.
+//! D = 0 as D grows; where a pose without yaw is in balance it is the answer. Each stride begins where
+//! the links would stand if they went on as in the last one: few faces then meet or part anew.
 
 mod joint;
 mod lead;
@@ -71,6 +72,8 @@ pub struct Strand {
     solved: bool,
     /// By how much the offset grows next, mm.
     stride_mm: f64,
+    /// How far the last stride went, mm; zero where it tells nothing of the next.
+    gone_mm: f64,
     /// Where the links stood before the last stride.
     good: Vec<Link>,
 }
@@ -82,8 +85,8 @@ const STEP_MM: f64 = 5e-12;
 /// offset's end, steps below this, in pitches, say no more after so many rounds.
 const ROUGH: f64 = 1e-6;
 const ROUGH_ROUNDS: u32 = 6;
-/// A first step below this shows that the pose was in balance already, mm: it is left alone, since
-/// the free strand is in balance as a ball on a ridge is.
+/// A first step below this from a pose that was not foreseen shows that it was in balance already, mm:
+/// it is left alone, since the free strand is in balance as a ball on a ridge is.
 const STILL_MM: f64 = 1e-7;
 /// Share of the yaw's weight that holds a step across: it slows the slides that nothing decides.
 const ACROSS_SHARE: f64 = 2.05;
@@ -95,7 +98,7 @@ impl Strand {
     pub fn new(sizes: &Sizes, setup: Setup) -> Self {
         let springy = setup.stiffness_n_mm.is_some();
         let (links, unknowns) = Link::row(sizes, setup.joints, setup.ends, springy);
-        let facings = facings(sizes);
+        let (good, facings) = (links.clone(), facings(sizes));
         let rows = (0..setup.joints)
             .flat_map(|joint| (0..facings[joint % 2].len()).map(move |facing| (joint, facing)))
             .collect();
@@ -112,7 +115,8 @@ impl Strand {
             offset_mm: 0.0,
             solved: false,
             stride_mm: 0.0,
-            good: Vec::new(),
+            gone_mm: 0.0,
+            good,
         }
     }
 
@@ -160,7 +164,7 @@ impl Strand {
             link.straighten();
         }
         self.offset_mm = offset_mm;
-        self.stride_mm = self.least_stride_mm();
+        (self.stride_mm, self.gone_mm) = (self.least_stride_mm(), 0.0);
     }
 
     /// Rounds about each pose until it stays, at most so many. Returns how it ended and after how many.
@@ -177,7 +181,7 @@ impl Strand {
                 return (Outcome::NoPose, round);
             }
             let step_mm = self.solver.x().iter().fold(0.0_f64, |most, x| most.max(x.abs()));
-            if round == 1 && step_mm <= STILL_MM {
+            if round == 1 && self.gone_mm == 0.0 && step_mm <= STILL_MM {
                 return (Outcome::Solved, round);
             }
             let times = self.pace.times(self.solver.x());
