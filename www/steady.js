@@ -35,6 +35,15 @@ export class Steady {
   }
 
   /**
+   * Whether the answer that is held is of this.
+   * @param {object} scenario
+   * @param {object} [asked]
+   */
+  isOf(scenario, asked = {}) {
+    return this.answered === JSON.stringify([scenario, asked]);
+  }
+
+  /**
    * Wants the answer to this, as soon as the one under way has come: one request at a time, always the newest next.
    * @param {object} scenario
    * @param {object} [asked]

@@ -53,4 +53,4 @@ export function numberField(attributes) {
  * @param {(value: T) => Fault[]} put
  */
 export const typed = (input, value, put) =>
-  (Number.isNaN(value) ? [{ path: "", value: input.value.trim() || "nothing", rule: "not_a_number", numbers: {} }] : put(value));
+  (Number.isNaN(value) ? [{ path: input.labels?.[0]?.textContent ?? "", value: input.value.trim() || "nothing", rule: "not_a_number", numbers: {} }] : put(value));

@@ -34,6 +34,8 @@ export const open = (session) => new Crooked(session);
 class Crooked extends Answered {
   /** @type {Curve[]} */
   curves = [];
+  /** @type {Record<string, any>} the chain and its drive, as the strands are solved for them */
+  scenario = {};
   drive = "";
   inWatts = false;
   timer = 0;
@@ -66,21 +68,15 @@ class Crooked extends Answered {
       this.fold("work.title", (line) => workedOut(line, this.session.state)));
   }
 
-  /** The chain and its drive, as the strands are solved for them. */
-  get scenario() {
-    return this.sections("drive", "load");
-  }
-
   /** The whole answer where it is of this drive at this offset, else the quick one. */
   get state() {
     const quick = super.state;
-    const whole = this.whole.answered === JSON.stringify([this.scenario, {}]);
-    return quick && whole ? (this.whole.answer ?? quick) : quick;
+    return quick && this.whole.isOf(this.scenario) ? (this.whole.answer ?? quick) : quick;
   }
 
   /** @param {Set<What>} what */
   heed(what) {
-    const { scenario } = this;
+    const scenario = (this.scenario = this.sections("drive", "load"));
     this.steady.want(scenario, { quick: true });
     clearTimeout(this.resting);
     this.resting = setTimeout(() => this.session.asked === this && this.whole.want(scenario), REST_MS);

@@ -28,7 +28,7 @@ export class Row {
   /** A length is kept in mm, whatever it is typed in. @param {string} text */
   plain(text) {
     const mm = this.many ? NaN : mmOf(text);
-    return Number.isNaN(mm) ? text.trim() : String(Number(mm.toFixed(4)));
+    return Number.isFinite(mm) ? String(Number(mm.toFixed(4))) : text.trim();
   }
 
   /**
@@ -38,7 +38,7 @@ export class Row {
    */
   read(text) {
     if (!this.many) return Number.isNaN(numberOf(text)) ? null : numberOf(text);
-    const numbers = text.split(/[^0-9.\-a-zA-Z]+/).filter((part) => part !== "").map(Number);
+    const numbers = text.split(/[\s,;/]+/).filter((part) => part !== "").map(numberOf);
     return numbers.some(Number.isNaN) ? null : numbers;
   }
 

@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 import { beforeEach, describe, test } from "node:test";
 import { centreOf, focusOn, textOf, until } from "../support/inside.js";
 import { standing } from "../support/standing.js";
+import { words } from "../support/words.js";
 
 /** Waits until a part shows what it was asked. */
 const worked = until((part) => !document.querySelector(`${part}[data-busy], ${part} [data-busy]`), 5);
@@ -54,9 +55,10 @@ describe("the parts of the crooked line, in Chromium", () => {
   test("what cannot be is refused beside its field, and the last good arrangement stays", async () => {
     await unfold("#line-gears");
     const before = await pairs();
-    for (const [field, text] of [["front", "x"], ["front", " "], ["back", "2 3"], ["back", "11.5"], ["guides", "-4"], ["front_step_mm", "-1"], ["back_step_mm", "many"], ["aside_mm", "5000"]]) {
+    for (const [field, text] of [["front", "x"], ["front", " "], ["back", "2 3"], ["back", "11.5"], ["guides", "-4"], ["guides", "∞"], ["front_step_mm", ""], ["back_step_mm", "many"], ["back_step_mm", "1e999"], ["aside_mm", "5000"]]) {
       await type(`#gears-a-${field}`, text);
-      assert.notEqual(await hand.inside(textOf, `#gears-a-${field}-fault`), "", `${field} ${text}`);
+      const fault = await hand.inside(textOf, `#gears-a-${field}-fault`);
+      assert.ok(fault.startsWith(words[`line.gears.field.${field}`]), `${field} ${text}: ${fault}`);
       assert.equal(await hand.inside((found) => document.querySelector(found).getAttribute("aria-invalid"), `#gears-a-${field}`), "true");
       assert.deepEqual(await pairs(), before, `${field} ${text}`);
       await click("#undo");

@@ -109,7 +109,7 @@ export function tonguesSuite(engine, openHand, openGerman) {
       await put(pin, "1.234,5");
       const refused = await hand.inside(fieldState, pin);
       assert.deepEqual([refused.value, refused.invalid, await hash()], ["1.234,5", "true", address]);
-      assert.equal(refused.fault, german["fault.not_a_number"].replace("{value}", "1.234,5"));
+      assert.equal(refused.fault, german["fault.not_a_number"].replace("{field}", german["size.pin_diameter_mm"]).replace("{value}", "1.234,5"));
       await put(pin, "-3");
       assert.match((await hand.inside(fieldState, pin)).fault, /Bolzendurchmesser.*−3,00 mm/);
       await put(pin, "5,75");
