@@ -1,7 +1,7 @@
 // Wiring: words, kernel, scenarios, then every part of the page.
 
 import { startAnswer } from "./answer.js";
-import { startAsking } from "./asking.js";
+import { bring, startAsking } from "./asking.js";
 import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
 import { startCompare } from "./compare.js";
@@ -16,6 +16,7 @@ import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
 import { startLoad } from "./load.js";
 import { Motion, openingMovement } from "./motion.js";
+import { once } from "./once.js";
 import { restoreOwn, startKeeping } from "./own.js";
 import { startRoom } from "./room.js";
 import { loadScenarios } from "./scenarios.js";
@@ -28,12 +29,15 @@ import { startWorking } from "./working.js";
 const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "forces", "wide"];
 const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
 
-function startNotes() {
+/** @param {Session} session */
+function startNotes(session) {
   byId("reading").append(...READING.map((id) => make("li", {}, say(`reading.${id}`))));
   const dialog = /** @type {HTMLDialogElement} */ (byId("cautions"));
   byId("cautions-text").append(make("ul", {}, ...LEFT_OUT.map((id) => make("li", {}, say(`left.${id}`)))));
   byId("left-out").addEventListener("click", () => dialog.showModal());
   byId("cautions-close").addEventListener("click", () => dialog.close());
+  const words = once(async () => (await bring(() => import("./glossary/glossary.js"), ["glossary"], ["glossary/glossary.css"])).open(session));
+  byId("glossary").addEventListener("click", async () => (await words("")).show());
 }
 
 async function start() {
@@ -48,7 +52,7 @@ async function start() {
   await shelveAsked(session);
   const asked = await session.readAddress();
   if (!asked) await session.begin(session.work);
-  startNotes();
+  startNotes(session);
   startAsking(session);
   startHeader(session);
   startQuestions(session);

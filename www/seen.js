@@ -1,12 +1,17 @@
-// What the bench says of itself: asked once a change, however many parts of the page want to know.
+// What the bench says of itself, asked once a change however many parts of the page want to know; and who is told of a change.
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {{scenario?: import("./kernel.js").Scenario, state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
 /** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[]}} Said */
+/** What has changed; `told` is an answer of the worker, and the bench is as it was. @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"|"told"} What */
 
 export class Seen {
   /** @type {Chain & Said} */
   seen = {};
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
+  listeners = [];
+  /** @type {Set<What>} */
+  pending = new Set();
 
   /** @param {BenchLike} bench */
   constructor(bench) {
@@ -16,6 +21,29 @@ export class Seen {
   /** The bench has changed: ask again. */
   forget() {
     this.seen = {};
+  }
+
+  /**
+   * @param {(what: Set<What>) => void} listener
+   * @param {boolean} [answers] whether an answer of the worker alone concerns it
+   */
+  listen(listener, answers = true) {
+    this.listeners.push({ listener, answers });
+  }
+
+  /** @param {...What} what */
+  tell(...what) {
+    if (what[0] !== "told") this.forget();
+    const first = this.pending.size === 0;
+    for (const each of what) this.pending.add(each);
+    if (first) queueMicrotask(() => this.flush());
+  }
+
+  flush() {
+    const what = this.pending;
+    this.pending = new Set();
+    const only = what.size === 1 && what.has("told");
+    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
   }
 
   get scenario() {

@@ -33,7 +33,7 @@ export function open(session, another) {
     if (lesson?.id === OWN) made.goOn(lesson, teaching.step);
     await made.open();
   }
-  teaching.change.addEventListener("click", () => edit(teaching.lesson ?? undefined));
+  teaching.board.change.addEventListener("click", () => edit(teaching.lesson ?? undefined));
 
   /** @param {string} id */
   async function begin(id) {
@@ -42,7 +42,7 @@ export function open(session, another) {
     if (!lesson) return;
     await teaching.start(lesson, 1);
     byId("stage").scrollIntoView({ block: "start" });
-    teaching.next.focus();
+    teaching.board.next.focus();
   }
 
   return {

@@ -85,7 +85,7 @@ export class Hall {
 
   show() {
     dress(this.enter, { "aria-pressed": String(this.is) });
-    dress(this.teaching.count, { role: this.is && "heading", "aria-level": this.is && 1 });
+    dress(this.teaching.board.count, { role: this.is && "heading", "aria-level": this.is && 1 });
     this.enter.textContent = say(this.is ? "lesson.hall.out" : "lesson.hall");
     const now = JSON.stringify(this.said());
     if (now === this.told) return;

@@ -1,15 +1,14 @@
-// A lesson: its step over the drawing, the guess before the answer, and the way from step to step.
+// A lesson: its step on the bench, the guess before the answer, and the way from step to step.
 
 import { toAddress } from "../address.js";
-import { byId, dress, make } from "../dom.js";
+import { byId } from "../dom.js";
 import { figure } from "../figures.js";
 import { crew } from "../labour.js";
 import { say } from "../words.js";
+import { Board } from "./board.js";
 import { Guess } from "./guess.js";
 import { Hall } from "./hall.js";
 import { stepOf } from "../lessons.js";
-import { once } from "../once.js";
-import { OWN } from "../own.js";
 import { anew } from "../work.js";
 import { filled, lessonCalled, nameOf } from "./shelf.js";
 
@@ -33,22 +32,9 @@ export class Teaching {
   /** @param {Session} session */
   constructor(session) {
     this.session = session;
-    const button = (/** @type {string} */ word, /** @type {() => void} */ go) =>
-      make("button", { type: "button", class: word.replace(".", "-"), onclick: go }, say(word));
-    this.count = make("p", { class: "lesson-count" });
-    this.sentence = make("p", { class: "lesson-say" });
-    this.place = make("div", { class: "lesson-guess" });
-    this.back = button("lesson.back", () => this.turn(-1));
-    this.next = button("lesson.next", () => this.turn(1));
-    this.again = button("lesson.again", () => this.go(this.step));
-    this.change = make("button", { type: "button", class: "lesson-change" }, say("lesson.change"));
-    const link = once(async () => new (await import("./link.js")).Link(this));
+    this.board = new Board(this);
     this.hall = new Hall(this);
-    this.live = make("p", { class: "hush", role: "status", "aria-live": "polite" });
-    this.element = make("section", { class: "lesson", hidden: true }, this.count, this.sentence, this.place,
-      make("div", { class: "lesson-way" }, this.back, this.next, this.again, ...this.hall.buttons, button("lesson.link", async () => (await link("link")).show()), this.change, button("lesson.close", () => this.close())), this.live);
-    const stage = byId("stage");
-    stage.insertBefore(this.element, stage.firstChild);
+    this.board.lay(this.hall.buttons);
     session.listen(() => this.heed());
     addEventListener("keydown", (event) => this.hall.key(event));
   }
@@ -134,7 +120,7 @@ export class Teaching {
     if (!report || stand !== this.stand) return;
     this.numbers = { ...report, chain };
     this.show();
-    this.live.textContent = `${say("lesson.count", { step: this.step, of: this.lesson?.stands.length })} ${this.write(stand.say)}`;
+    this.board.live.textContent = `${say("lesson.count", { step: this.step, of: this.lesson?.stands.length })} ${this.write(stand.say)}`;
   }
 
   /** @param {1|-1} by */
@@ -172,26 +158,8 @@ export class Teaching {
   }
 
   show() {
-    const { lesson, stand, guess, isThere } = this;
-    this.element.hidden = !lesson || !stand;
-    document.body.toggleAttribute("data-lesson", !this.element.hidden);
-    document.body.toggleAttribute("data-guessing", isThere && guess !== null && !guess.shown);
-    if (!lesson || !stand) return;
-    const of = lesson.stands.length;
-    this.element.setAttribute("aria-label", lesson.title);
-    this.count.replaceChildren(make("b", {}, lesson.title), ` ${say("lesson.count", { step: this.step, of })}`);
-    this.sentence.textContent = this.numbers ? this.write(stand.say) : say("lesson.reckoning");
-    if (this.place.firstChild !== (guess?.element ?? null)) this.place.replaceChildren(...(guess ? [guess.element] : []));
-    if (this.numbers) guess?.show();
-    dress(this.back, { disabled: this.step === 1 });
-    dress(this.next, { disabled: this.step === of && (!guess || guess.shown), hidden: !isThere });
-    this.next.textContent = say(guess && !guess.shown ? "lesson.reveal" : "lesson.next");
-    dress(this.again, { hidden: isThere });
-    this.again.textContent = say("lesson.again", { step: this.step });
-    this.element.classList.toggle("away", !isThere);
-    for (const each of document.querySelectorAll("[data-look]")) each.classList.toggle("looked", each.getAttribute("data-look") === stand.look);
-    this.change.hidden = lesson.id !== OWN || document.body.hasAttribute("data-making");
-    this.hall.show();
+    this.board.show();
+    if (this.lesson && this.stand) this.hall.show();
   }
 }
 

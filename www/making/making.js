@@ -70,7 +70,7 @@ export class Making {
     this.draft = { ...this.draft, at: 0 };
     this.close();
     await this.settle(true);
-    this.teaching.next.focus();
+    this.teaching.board.next.focus();
   }
 
   /**
