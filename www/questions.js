@@ -34,11 +34,14 @@ const FIT = {
   demands: [{ quantity: "side_gap_mm", at_least: 0.12 }, { quantity: "pin_clearance_mm", at_least: 0.01 }],
 };
 
+/** A drive to begin with, to be changed. */
+const DRIVE = { driver_teeth: 38, driven_teeth: 17, centre_distance_mm: 1000, offset_mm: 6, watts: 200, turns_per_minute: 90 };
+
 /** @type {Question[]} */
 export const QUESTIONS = [
   { id: "give", ways: ["turn", "aside", "lean", "twist"], offers: () => true },
   { id: "touch", ways: [...WAYS, "load"], offers: () => true },
-  { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
+  { id: "line", ways: WAYS, offers: ({ drive }) => drive !== undefined, begin: { drive: DRIVE }, open: () => import("./line/line.js"), sheets: ["chart.css", "line/line.css"] },
   { id: "fit", ways: WAYS, offers: ({ demands }) => (demands ?? []).length > 0, begin: FIT, open: () => import("./fit/fit.js"), sheets: ["fit/fit.css"] },
   { id: "wear", ways: WAYS, offers: () => true, open: () => import("./wear/wear.js"), sheets: ["chart.css", "wear/wear.css"] },
   { id: "reach", ways: WAYS, offers: () => true, open: () => import("./reach/reach.js"), sheets: ["reach/reach.css"] },

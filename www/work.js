@@ -95,12 +95,13 @@ export function loadWork(bench, scenarios, work) {
   const file = scenarios.get(work.on) ?? bench.scenario();
   let faults = size ? bench.adopt_size(size, construction) : bench.load(file);
   const begun = bench.scenario();
-  const [chain, drive] = [changed(begun.chain, work.chain), begun.drive && changed(begun.drive, work.drive ?? {})];
+  const base = begun.drive ?? {};
+  const [chain, drive] = [changed(begun.chain, work.chain), changed(base, work.drive ?? {})];
   const parts = work.parts ?? {};
-  if (faults.length === 0 && (chain !== begun.chain || drive !== begun.drive || Object.keys(parts).length > 0)) {
-    faults = bench.load({ ...begun, chain, ...(drive ? { drive } : {}), ...parts });
+  if (faults.length === 0 && (chain !== begun.chain || drive !== base || Object.keys(parts).length > 0)) {
+    faults = bench.load({ ...begun, chain, ...(begun.drive || drive !== base ? { drive } : {}), ...parts });
   }
-  return { faults, base: begun.chain, drive: begun.drive ?? {}, parts: partsOf(begun) };
+  return { faults, base: begun.chain, drive: base, parts: partsOf(begun) };
 }
 
 /**

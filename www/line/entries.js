@@ -72,7 +72,8 @@ export class Entries {
       return button;
     });
     this.fault = make("p", { class: "fault", role: "alert", hidden: true });
-    this.element = make("section", { class: "crooked-given" }, make("h2", {}, say("line.given")),
+    this.begun = make("p", { class: "hint" }, say("line.begun"));
+    this.element = make("section", { class: "crooked-given" }, make("h2", {}, say("line.given")), this.begun,
       make("div", { class: "crooked-by", role: "group", "aria-label": say("line.by") }, ...this.by), this.fault,
       ...[...this.power, ...this.force, ...this.always].map(({ field }) => field.element));
   }
@@ -102,6 +103,7 @@ export class Entries {
     const byPower = drive.watts !== undefined;
     this.tight_n = line.tight_n;
     this.offset.showLine(line);
+    this.begun.hidden = Object.keys(this.session.baseDrive).length > 0;
     for (const { field } of this.power) field.element.hidden = !byPower;
     for (const { field } of this.force) field.element.hidden = byPower;
     for (const { key, field } of [...this.power, ...this.force, ...this.always]) field.show(drive[key]);

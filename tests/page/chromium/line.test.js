@@ -18,10 +18,19 @@ describe("the crooked line, in Chromium", () => {
   const times = () => hand.inside(() => Number.parseFloat(document.querySelector(".crooked-readings dd").textContent));
   const setOffset = (mm) => put(FIELD, mm);
 
-  test("it is asked only of a chain that has a drive", async () => {
+  test("a chain that states no drive is asked with an example, which is said and kept; one that does not go together is not", async () => {
     const asked = () => hand.inside((found) => [...document.querySelectorAll(found)].map((each) => each.textContent), QUESTIONS);
-    assert.ok((await asked()).some((each) => each.includes(words["ask.line"])));
+    const example = () => hand.inside((text) => [...document.querySelectorAll(".crooked-given .hint")].some((each) => each.textContent === text && each.checkVisibility()), words["line.begun"]);
+    assert.equal(await example(), false, "this one states its own");
     await open("#v=1&on=size-40-bushed&ask=line");
+    assert.equal(await hand.inside(() => document.body.dataset.ask), "line");
+    assert.equal(await example(), true);
+    await setOffset("9");
+    const [answer, address] = [await said("answer"), await hash()];
+    assert.match(answer, /^At 9\.00 mm/);
+    await hand.reload();
+    assert.deepEqual([await said("answer"), await hash(), await example()], [answer, address, true]);
+    await open("#v=1&on=stiff-link&ask=line");
     assert.ok(!(await asked()).some((each) => each.includes(words["ask.line"])));
     assert.equal(await hand.inside(() => document.body.dataset.ask), "give");
   });
