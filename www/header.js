@@ -124,7 +124,9 @@ export function startQuestions(session) {
   const modes = byId("modes");
   session.listen(() => {
     for (const [ask, button] of buttons) {
-      dress(button, { "aria-current": ask === session.work.ask ? "page" : null });
+      const current = ask === session.work.ask;
+      if (current && document.body.dataset.ask !== ask) list.scrollLeft = button.offsetLeft - list.offsetLeft; // on a phone they stand in a row
+      dress(button, { "aria-current": current ? "page" : null });
       /** @type {HTMLElement} */ (button.parentElement).hidden = !session.offers(ask);
     }
     document.body.dataset.ask = session.work.ask;

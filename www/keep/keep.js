@@ -26,10 +26,13 @@ const WIDTHS_PX = [800, 1600, 3200];
 async function share(blob, name) {
   const files = [new File([blob], name, { type: blob.type })];
   if (!navigator.canShare?.({ files })) return hand(blob, name);
-  await navigator.share({ files, title: document.title }).catch((error) => {
-    if (error.name !== "AbortError") throw error; // a visitor may change their mind
-  });
+  await offer({ files });
 }
+
+/** Opens what a phone shares with. @param {ShareData} given */
+const offer = (given) => navigator.share({ ...given, title: document.title }).catch((error) => {
+  if (error.name !== "AbortError") throw error; // a visitor may change their mind
+});
 
 /** @param {Session} session */
 export function open(session) {
@@ -43,6 +46,7 @@ export function open(session) {
   const report = () => labour("keep", "report", session.bench.scenario(), {});
   const ways = {
     copy: async () => navigator.clipboard.writeText(link.value),
+    send: () => offer({ url: link.value }),
     svg: async () => hand(new Blob([await svg()], { type: "image/svg+xml" }), `${name()}.svg`),
     png: async () => hand(await pixels(await svg(), Number(width.value)), `${name()}.png`),
     square: async () => share(await pixels(await square(session)), `${name()}-square.png`),
@@ -96,7 +100,7 @@ export function open(session) {
     make("section", {}, make("h3", {}, say(word)), make("div", { class: "keep-row" }, ...children));
   const dialog = make("dialog", { class: "keep", "aria-labelledby": "keep-title" },
     make("h2", { id: "keep-title" }, say("keep.title")),
-    part("keep.link", link, button("copy")),
+    part("keep.link", link, button("copy"), ...("share" in navigator ? [button("send")] : [])),
     part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png"), button("square"), button("strip")),
     part("keep.numbers", button("json"), button("csv")),
     part("keep.sheet", make("button", { type: "button", onclick: () => review() }, say("keep.sheet.open")), say("keep.sheet.hint")),

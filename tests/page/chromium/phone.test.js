@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { describe, test } from "node:test";
 import { standing } from "../support/standing.js";
+import { words } from "../support/words.js";
 
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
 const ASKED = { wear: "tired-trike", reach: "oiled-winch", surface: "dusty-trike", width: "ferry-trike" };
@@ -61,6 +62,24 @@ describe("the four later questions on a phone, in Chromium", () => {
       assert.deepEqual(left, []);
     });
   }
+
+  test("a link is sent by the phone's own way and opens at its question; what was done is said in sight", async () => {
+    await open("#v=1&on=ferry-trike&ask=width");
+    const [left, right] = await inside(() => (({ left, right }) => [left, right])(document.querySelector(".question[aria-current]").getBoundingClientRect()));
+    assert.ok(left >= 0 && right <= 360, `its question stands in sight: ${left} to ${right}`);
+    const sent = await inside(async (word) => {
+      let given = null;
+      navigator.share = async (what) => { given = what; };
+      document.querySelector("#keep").click();
+      while (!document.querySelector("dialog.keep[open]")) await new Promise((next) => requestAnimationFrame(next));
+      [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === word).click();
+      return given.url === location.href;
+    }, words["keep.send"]);
+    assert.equal(sent, true);
+    await until((done) => document.querySelector(".keep-told").textContent === done, words["keep.send.done"]);
+    const [top, foot] = await inside(() => (({ top, bottom }) => [top, bottom])(document.querySelector(".keep-told").getBoundingClientRect()));
+    assert.ok(top >= 0 && foot <= 740, `${top} to ${foot}`);
+  });
 
   test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
 });
