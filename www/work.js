@@ -53,10 +53,7 @@ export function reading(how, live) {
   return figure(name, live[name] ?? 0);
 }
 
-/**
- * The same slope over a length one can picture.
- * @param {number} rad
- */
+/** The same slope over a length one can picture. @param {number} rad */
 export function slope(rad) {
   const fraction = Math.abs(Math.tan(rad));
   if (unitInUse() === "in") return say("slope.foot", { value: decimal(fraction * 12, 3) });
@@ -141,10 +138,7 @@ export function partsFrom(base, parts) {
   return Object.fromEntries(Object.entries(parts).filter(([key]) => !same(key)));
 }
 
-/**
- * A size as one number in mm, however the file writes it.
- * @param {any} value
- */
+/** A size as one number in mm, however the file writes it. @param {any} value */
 const plain = (value) => (typeof value?.inch === "number" ? mmOfInch(value.inch) : value ?? null);
 
 /**
@@ -177,16 +171,10 @@ function sizeOf(on) {
   return found ? [found[1], found[2]] : [null, ""];
 }
 
-/**
- * The pose of a room, without its outline.
- * @param {import("./kernel.js").Room} room
- */
+/** The pose of a room, without its outline. @param {import("./kernel.js").Room} room */
 export const poseOf = ({ offset_mm, yaw_rad }) => ({ offset_mm, yaw_rad });
 
-/**
- * Whether the pose was taken by hand.
- * @param {Work} work
- */
+/** Whether the pose was taken by hand. @param {Work} work */
 export const byHand = (work) => work.held !== null || work.pulls.length > 0;
 
 /**
