@@ -21,3 +21,17 @@ export function notesOfA(told, now, a) {
   const others = a ? told(a) : {};
   return Object.fromEntries(Object.entries(told(now)).map(([name, text]) => [name, noteOfA(text, others[name])]));
 }
+
+/**
+ * Readings, each with A's under it where that is another.
+ * @param {HTMLElement[]} now each with a `dd`
+ * @param {HTMLElement[]} [a]
+ */
+export function readingsWithA(now, a = []) {
+  const told = (/** @type {HTMLElement|undefined} */ each) => each?.querySelector("dd");
+  now.forEach((each, index) => {
+    const value = told(a[index])?.textContent;
+    if (value && value !== told(each)?.textContent) told(each)?.append(make("span", { class: "of-a-cell" }, say("compare.of.a", { value })));
+  });
+  return now;
+}

@@ -3,6 +3,7 @@
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
+import { readingsWithA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { labour } from "../labour.js";
 import { Steady } from "../steady.js";
@@ -143,7 +144,7 @@ class Crooked extends Answered {
     for (const each of this.shows) dress(each, { "aria-pressed": String((each.dataset.show === "watts") === this.inWatts) });
     this.entries.show(line);
     this.parts.show(this.scenario);
-    this.readings.replaceChildren(...figuresOf(line));
+    this.readings.replaceChildren(...readingsWithA(figuresOf(line), this.beside ? figuresOf(this.beside) : []));
     this.said.replaceChildren(...said(line), ...readings(line, this.curves));
   }
 }

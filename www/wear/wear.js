@@ -3,7 +3,7 @@
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
-import { notesOfA } from "../compare/note.js";
+import { notesOfA, readingsWithA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { Field } from "../field.js";
 import { Steady } from "../steady.js";
@@ -94,9 +94,9 @@ class Wear extends Answered {
   fill(state) {
     this.field.show(state.section.joint_wear_mm, { low: 0, high: state.limits.to_mm });
     if (this.session.asked === this && !this.waiting) this.stand.show(state.section.joint_wear_mm);
-    this.readings.replaceChildren(...readings(state));
     const { joint, wheel, strip, room } = this.pictures;
     const [a, slide] = [this.beside, (/** @type {number} */ mm, /** @type {boolean} */ done) => this.set(mm, done)];
+    this.readings.replaceChildren(...readingsWithA(readings(state), a ? readings(a) : []));
     const note = notesOfA(underPictures, state, a);
     joint.replaceChildren(...jointPicture(state.joint, widthOf(joint, this.show)), ...note.joint);
     wheel.replaceChildren(...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...note.wheel);

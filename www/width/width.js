@@ -3,7 +3,7 @@
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
-import { notesOfA } from "../compare/note.js";
+import { notesOfA, readingsWithA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { Field, tellFaults } from "../field.js";
 import { say } from "../words.js";
@@ -98,8 +98,8 @@ class Width extends Answered {
     }
     this.fits.decay_mm.show(state.decay_mm, { low: 0.2, high: Math.max(6, state.decay_mm) });
     for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
-    this.readings.replaceChildren(...readings(state));
     const a = this.beside;
+    this.readings.replaceChildren(...readingsWithA(readings(state), a ? readings(a) : []));
     const notes = notesOfA(underPictures, state, a);
     this.picture.replaceChildren(...sectionPicture(state, widthOf(this.picture, this.show), a), ...notes.section);
     this.layers.replaceChildren(...layers(state));

@@ -15,8 +15,8 @@ const at = (ask) => `#v=1&on=ferry-winch&ask=${ask}&how=turn&at=1&a=${HELD}`;
 const ANY = ".of-a, .of-a-note, .of-a-cell, svg.ghost path";
 /** What of A stands in the pictures of each question. */
 const SEEN = {
-  line: [".graph .curve.of-a"], fit: [".fit-picture .of-a", ".fit-block .of-a-note"], wear: [".wear-picture .of-a", ".wear .of-a-note", "svg.ghost path[stroke-dasharray]"],
-  reach: [".reach-list .of-a-cell", ".reach .of-a-note"], surface: [".surface .curve.of-a", ".surface .of-a-note"], width: [".width-picture .of-a", ".width .of-a-note"],
+  line: [".graph .curve.of-a", ".crooked-readings .of-a-cell"], fit: [".fit-picture .of-a", ".fit-block .of-a-note"], wear: [".wear-picture .of-a", ".wear-readings .of-a-cell", ".wear .of-a-note", "svg.ghost path[stroke-dasharray]"],
+  reach: [".reach-list .of-a-cell", ".reach .of-a-note"], surface: [".surface .curve.of-a", ".surface .of-a-note"], width: [".width-picture .of-a", ".width-readings .of-a-cell", ".width .of-a-note"],
 };
 
 describe("a chain that is held, in every question, in Chromium", () => {
