@@ -9,7 +9,8 @@ import { has, say } from "./words.js";
 /** @typedef {import("./way.js").Way} Way */
 
 const STEPS = 400;
-const FIELD_STEP = { mm: 0.01, in: 0.0005 };
+/** What an arrow key goes in a field of a length, in the unit it is written in. */
+export const FIELD_STEP = { mm: 0.01, in: 0.0005 };
 
 /**
  * A fault as one sentence.

@@ -1,7 +1,10 @@
 // Chance and matching of a million, natively, in WebAssembly (one thread) and by numpy, in one run: milliseconds and
-// ratios, the least of nine turns each; and the speed-up by workers, natively and in WebAssembly. `node tests/bench/crowd.mjs`
+// ratios, the least of nine turns each; and the speed-up by workers, natively and in WebAssembly, with how much of the machine
+// was free for them: workers cannot be faster than the cores that nobody else has. `node tests/bench/crowd.mjs`
 // builds what it needs; numpy is found through python3, or through PYTHON. Without it the rows say so and have no ratio.
 
+import { cpus, loadavg } from "node:os";
+import { setTimeout as pause } from "node:timers/promises";
 import { Worker } from "node:worker_threads";
 import { native, program, python, rows } from "./beside.mjs";
 
@@ -10,6 +13,8 @@ const GOALS = { normal: [4, 2.5], truncated: [4, 2.8], classes: [4, 4], ranks: [
 const SLOWER = 1.8;
 const SAMPLES = 9;
 const BLOCKS = Math.ceil(1_000_000 / 2048);
+/** So long one looks at what the cores do, ms. */
+const LOOK_MS = 1000;
 
 /** Lines of name, answer, milliseconds. @param {string} text */
 const lines = (text) => new Map(text.trim().split("\n").map((line) => line.split(" ")).filter((each) => each.length === 3)
@@ -36,6 +41,18 @@ const HAND = `
   parentPort.on("message", ([from, to]) => parentPort.postMessage(share(from, to)));
   parentPort.postMessage("ready");
 `;
+
+/** The time that all cores have idled and have had, in all. */
+const spent = () => cpus().reduce(([idle, all], { times }) => [idle + times.idle, all + Object.values(times).reduce((sum, each) => sum + each, 0)], [0, 0]);
+
+/** Says how many cores there are and how many of them nobody else is at. @param {string} what is timed next */
+async function machine(what) {
+  const [idle, all] = spent();
+  await pause(LOOK_MS);
+  const [later, end] = spent();
+  const free = (cpus().length * (later - idle)) / (end - all);
+  console.log(`before ${what}: ${free.toFixed(2)} of ${cpus().length} cores free, load ${loadavg()[0].toFixed(2)}`);
+}
 
 /** The least time in which so many workers draw a million sets in WebAssembly, and how many passed. @param {number} count */
 async function shared(count) {
@@ -66,6 +83,7 @@ function numpy() {
 }
 
 const find = rows("crowd", "crowd");
+await machine("the rows and the native workers");
 const ours = lines(native("crowd", "crowd_native"));
 const rival = numpy();
 let faults = 0;
@@ -90,6 +108,7 @@ for (const [name, { answer, ms }] of ours) {
   if (answer !== one.answer) faults++;
   console.log(`${name}: ${ms.toFixed(1)} ms, ${(one.ms / ms).toFixed(2)} times as fast as one; ${answer === one.answer ? "the same bits" : "OTHER BITS"}`);
 }
+await machine("the workers in WebAssembly");
 const alone = await shared(1);
 for (const count of [1, 2, 7]) {
   const { ms, passes } = count === 1 ? alone : await shared(count);

@@ -7,11 +7,13 @@ import { answersOf, figuresOf } from "./answers.js";
 import { called, changeOf, inWords, signOf, written } from "./figures.js";
 import { nameOf, keptOf } from "./kept.js";
 import { newShadow } from "./shadow.js";
+import { spansOf } from "./spans.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../work.js").Kept} Kept */
 /** @typedef {import("./answers.js").Said} Said */
 /** @typedef {import("./figures.js").Pair} Pair */
+/** @typedef {import("./spans.js").Span} Span */
 
 /** @param {Session} session @param {Kept|null} a */
 export const openTable = (session, a) => new Table(session, a).run();
@@ -54,9 +56,14 @@ class Table {
     const faults = [...now.take(session.bench.scenario(), session), ...(held && a ? held.follow(a, session) : [])];
     if (faults.length > 0) return void (this.told.textContent = say("ask.failed"));
     const scenarios = () => /** @type {const} */ ([now.bench.scenario(), held && held.bench.scenario()]);
+    const limits = scenarios().map((scenario) => scenario?.limits ?? []); // as they are given: an example is nobody's
     await answersOf(now, (said) => this.put(said, "b"));
     if (held) await answersOf(held, (said) => this.put(said, "a"));
-    for (const ask of this.parts.keys()) this.fill(ask, await figuresOf(ask, ...scenarios(), session.work.corner).catch(() => []));
+    for (const ask of this.parts.keys()) {
+      const pairs = await figuresOf(ask, ...scenarios(), session.work.corner).catch(() => []);
+      const [b, a] = await Promise.all(scenarios().map(async (scenario, i) => (scenario ? spansOf(scenario, ask, limits[i]) : [])));
+      this.fill(ask, pairs, { b, a });
+    }
     this.told.textContent = say("all.done", { count: this.parts.size });
   }
 
@@ -81,15 +88,16 @@ class Table {
       ...(begun ? [make("span", { class: "hint" }, say("all.begun"))] : []));
   }
 
-  /** @param {string} ask @param {Pair[]} pairs */
-  fill(ask, pairs) {
+  /** @param {string} ask @param {Pair[]} pairs @param {{a: Span[], b: Span[]}} spans */
+  fill(ask, pairs, spans) {
     const label = (/** @type {string} */ word) => ({ "data-label": say(word) });
+    const value = (/** @type {Pair} */ pair, /** @type {"a"|"b"} */ side) => [written(pair.key, pair[side]), ...over(spans[side], pair.key)];
     this.part(ask).append(...pairs.map((pair) => make("tr", { class: `figure ${pair.way}` },
       make("th", { scope: "row" }, called(pair.key)),
-      make("td", label(this.a ? "all.b" : "all.now"), written(pair.key, pair.b)),
+      make("td", label(this.a ? "all.b" : "all.now"), ...value(pair, "b")),
       ...(this.a ? [make("td", { class: "way", ...label("all.change") },
         make("span", { "aria-hidden": "true" }, signOf(pair), pair.way === "more" || pair.way === "less" ? ` ${changeOf(pair)}` : ""), make("span", { class: "hush" }, inWords(pair))),
-      make("td", label("compare.a"), written(pair.key, pair.a))] : []))));
+      make("td", label("compare.a"), ...value(pair, "a"))] : []))));
   }
 
   /** The table as text with tabs, which spreadsheets and letters take. */
@@ -104,6 +112,10 @@ class Table {
     }
   }
 }
+
+/** What the limits leave open of a figure. @param {Span[]} spans @param {string} wanted */
+const over = (spans, wanted) => spans.filter(({ key }) => key === wanted).map(({ tightest, loosest }) =>
+  make("span", { class: "over" }, say("all.over", { tightest: written(wanted, tightest), loosest: written(wanted, loosest) })));
 
 /** The text of a cell; what is only for the ear stays out. @param {Element|null} cell */
 function textOf(cell) {

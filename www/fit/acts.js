@@ -1,5 +1,6 @@
 // What question 4 does to the bench: a set that was drawn put on the stage, and the cheapest tolerances taken over.
 
+import { byId } from "../dom.js";
 import { labour } from "../labour.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -9,7 +10,7 @@ import { labour } from "../labour.js";
 const WAYS = /** @type {Record<string, string>} */ ({ side_gap_mm: "aside", free_offset_mm: "aside", offset_limit_mm: "aside", twist_limit_rad: "twist", shear_limit_rad: "lean" });
 
 /**
- * The chain of one set, by its number.
+ * The chain of one set, by its number; the hand goes with it, since the button that was pressed is gone.
  * @param {Session} session
  * @param {object} scenario what it was drawn of
  * @param {string} quantity
@@ -23,6 +24,7 @@ export async function stage(session, scenario, quantity, set) {
   session.visit("give");
   if (session.state.fits) session.move({ how: WAYS[quantity] ?? "turn", at: 1, held: null }, false);
   session.commit();
+  byId("sheet").focus();
 }
 
 /**

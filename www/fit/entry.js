@@ -1,8 +1,8 @@
 // One number of a table that can be typed, with the sentence that refuses it beneath its row.
 
 import { make } from "../dom.js";
-import { tellFaults as tellAt } from "../field.js";
-import { degreesOf, numberOf, radOf, typedOf } from "../figures.js";
+import { FIELD_STEP, tellFaults as tellAt } from "../field.js";
+import { degreesOf, numberOf, radOf, typedOf, unitInUse } from "../figures.js";
 import { numberField, typed, wayOf } from "../way.js";
 import { has, say } from "../words.js";
 
@@ -10,6 +10,12 @@ import { has, say } from "../words.js";
 
 /** @type {import("../way.js").Way} */
 const ANGLE = { text: (rad) => typedOf(Number(degreesOf(rad).toFixed(4))), read: (text) => radOf(numberOf(text)), unit: () => "°" };
+
+/** What an arrow key goes in an angle, degrees: as fine as angles are told. */
+const ANGLE_STEP = 0.01;
+
+/** @param {string} name */
+const stepOf = (name) => (name.endsWith("_rad") ? ANGLE_STEP : name.endsWith("_mm") ? FIELD_STEP[unitInUse()] : undefined);
 
 /** A place for sentences about what was typed. */
 export const faultPlace = () => make("p", { class: "fault", role: "alert", hidden: true, id: `fit-fault-${++count}` });
@@ -46,7 +52,7 @@ export function named(fault) {
  */
 export function entry(name, label, value, place, set, { empty = false } = {}) {
   const { text, read } = name.endsWith("_rad") ? ANGLE : wayOf(name, "");
-  const input = numberField({ "aria-label": label, "aria-describedby": place.id, value: value === null ? "" : text(value) });
+  const input = numberField({ "aria-label": label, "aria-describedby": place.id, "data-step": stepOf(name), value: value === null ? "" : text(value) });
   input.addEventListener("change", () => {
     const nothing = empty && input.value.trim() === "";
     tellFaults(place, typed(input, nothing ? null : read(input.value), set), input);

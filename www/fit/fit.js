@@ -133,12 +133,14 @@ class Fit extends Answered {
     const demand = state.demands[this.looked];
     const width = Math.max(280, Math.round(widthOf(this.section)) - 22);
     const { known } = this.drawn;
-    this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
+    if (!this.steady.stale) { // a hand that goes on typing is not taken back by an older answer
+      this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
+      this.limits.show(state.limits);
+    }
     const a = this.ofA(demand.quantity);
     this.eaten.show(demand, width);
     this.note.replaceChildren(...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
     this.chance.show(known, demand, this.looked, width, a?.chance);
-    this.limits.show(state.limits);
     this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width);
     this.money.show(state.money, state.demands, width);
     this.exercise.show(width);

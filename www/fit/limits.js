@@ -4,7 +4,7 @@ import { make } from "../dom.js";
 import { point, unitInUse } from "../figures.js";
 import { faultSentence } from "../field.js";
 import { labour, Refused } from "../labour.js";
-import { say } from "../words.js";
+import { has, say } from "../words.js";
 import { button, choice, entry, faultPlace, named, tellFaults } from "./entry.js";
 import { sizeName } from "./names.js";
 
@@ -116,14 +116,9 @@ export class Limits {
     }
   }
 
-  /** One sentence a fault, the row first. @param {Fault[]} faults */
+  /** One sentence a fault. @param {Fault[]} faults */
   refuse(faults) {
-    const sentence = (/** @type {Fault} */ fault) => {
-      const [, row, rest] = /^row\[(\d+)\]\.?(.*)$/.exec(fault.path) ?? [];
-      const said = faultSentence(named(row ? { ...fault, path: rest || "row" } : fault));
-      return row ? say("fit.sheet.row", { row, said }) : said;
-    };
-    this.rows.replaceChildren(...faults.map((fault) => make("li", {}, sentence(fault))));
+    this.rows.replaceChildren(...faults.map((fault) => make("li", {}, refusal(fault))));
     this.rows.hidden = faults.length === 0;
   }
 
@@ -139,3 +134,13 @@ export class Limits {
 
 /** @param {Record<string, any>} limit @param {string[]} keys */
 const dropped = (limit, keys) => Object.fromEntries(Object.entries(limit).filter(([key]) => !keys.includes(key)));
+
+/** What is refused of a pasted table, its row first; a cell that a row does not come to has the place where it ends. @param {Fault} fault */
+function refusal(fault) {
+  const [, row, column] = /^row\[(\d+)\]\.?(.*)$/.exec(fault.path) ?? [];
+  const cut = column && fault.rule === "missing" && typeof fault.value === "number";
+  const own = cut ? "fit.sheet.cut" : `fit.sheet.${fault.path}.${fault.rule}`;
+  const told = named(row ? { ...fault, path: column || "row" } : fault);
+  const said = has(own) ? say(own, { field: cut ? say(told.path) : "", last: fault.value }) : faultSentence(told);
+  return row ? say("fit.sheet.row", { row, said }) : said;
+}

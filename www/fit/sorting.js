@@ -24,9 +24,14 @@ export class Sorting {
   frame = 0;
   /** Parts of each kind that lie in their bins; what is over a whole number is on its way. */
   at = 0;
+  /** So many lie as they are drawn and told. */
+  done = -1;
   shown = "";
   /** @type {MatchView|null} */
   match = null;
+  links = draw("g");
+  /** @type {SVGElement[][]} */
+  circles = [[], []];
   /** Where each part waits, and where it lies in its bin. @type {{from: Place, to: Place}[][]} */
   places = [];
   size = { width: 0, height: 0, bins: 0 };
@@ -52,6 +57,7 @@ export class Sorting {
     this.slider.max = String(this.count);
     this.hint.textContent = say("fit.sorting.hint", { count: this.count });
     this.lay(match, width);
+    this.paint(match);
     this.put(still.matches ? this.count : 0);
   }
 
@@ -93,35 +99,49 @@ export class Sorting {
     this.play.textContent = say("fit.sorting.play");
   }
 
-  /** @param {number} at */
+  /** So many parts of each kind lie in their bins; of a frame that lays no further one down only what is on its way moves. @param {number} at */
   put(at) {
     const { match } = this;
     if (!match) return;
     this.at = at;
     const done = Math.floor(at);
-    this.slider.value = String(done);
-    const pairs = match.dots[0].slice(0, done).filter(([, partner]) => partner >= 0 && partner < done).length;
-    this.paint(match, done, pairs);
-    this.tell(match, done, pairs);
+    if (done !== this.done) this.lie(match, done);
+    for (const kind of [0, 1]) this.place(match, kind, done);
   }
 
-  /** @param {MatchView} match @param {number} done @param {number} pairs */
-  paint({ dots, classes }, done, pairs) {
+  /** Another part lies in its bin, or a few. @param {MatchView} match @param {number} done */
+  lie(match, done) {
+    this.done = done;
+    this.slider.value = String(done);
+    const pairs = match.dots[0].slice(0, done).filter(([, partner]) => partner >= 0 && partner < done);
+    dress(this.picture, { "aria-label": say("fit.sorting.name", { sorted: done, count: this.count, pairs: pairs.length }) });
+    this.links.replaceChildren(...match.dots[0].slice(0, done).flatMap(([, partner], i) => {
+      const [one, other] = [this.places[0][i], this.places[1][partner]];
+      return partner >= 0 && partner < done ? [draw("path", { class: "link", d: `M${one.to.x} ${one.to.y}L${other.to.x} ${other.to.y}` })] : [];
+    }));
+    match.dots.forEach((parts, kind) => parts.forEach((_, i) => this.place(match, kind, i)));
+    this.tell(match, done, pairs.length);
+  }
+
+  /** Draws a part where it waits, is on its way or lies. @param {MatchView} match @param {number} kind @param {number} i */
+  place({ dots }, kind, i) {
+    const circle = this.circles[kind][i];
+    if (!circle) return;
+    const [[, partner, bin], { from, to }] = [dots[kind][i], this.places[kind][i]];
+    const share = Math.max(0, Math.min(1, this.at - i));
+    const look = share === 0 ? "dot-waits" : partner < 0 ? "dot-left" : `dot-paired kind-${bin % 5}`;
+    dress(circle, { class: look, cx: from.x + share * (to.x - from.x), cy: from.y + share * (to.y - from.y), r: share === 0 ? RADIUS / 2 : RADIUS });
+  }
+
+  /** The bins, empty, and every part, to be placed. @param {MatchView} match */
+  paint({ dots, classes }) {
     const { width, height, bins } = this.size;
     const walls = [QUEUE, QUEUE + bins + GAP].flatMap((top) => Array.from({ length: classes + 1 }, (_, i) => EDGE + (i / classes) * (width - 2 * EDGE))
       .map((x) => draw("path", { class: "wall", d: `M${x} ${top}v${bins}` })));
-    const links = dots[0].slice(0, done).flatMap(([, partner], i) => {
-      const [one, other] = [this.places[0][i], this.places[1][partner]];
-      return partner >= 0 && partner < done ? [draw("path", { class: "link", d: `M${one.to.x} ${one.to.y}L${other.to.x} ${other.to.y}` })] : [];
-    });
-    const parts = dots.flatMap((row, kind) => row.map(([, partner, bin], i) => {
-      const { from, to } = this.places[kind][i];
-      const share = Math.max(0, Math.min(1, this.at - i));
-      const look = share === 0 ? "dot-waits" : partner < 0 ? "dot-left" : `dot-paired kind-${bin % 5}`;
-      return draw("circle", { class: look, cx: from.x + share * (to.x - from.x), cy: from.y + share * (to.y - from.y), r: share === 0 ? RADIUS / 2 : RADIUS });
-    }));
-    dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("fit.sorting.name", { sorted: done, count: this.count, pairs }) });
-    this.picture.replaceChildren(...walls, ...links, ...parts);
+    this.circles = dots.map((parts) => parts.map(() => draw("circle")));
+    dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height });
+    this.picture.replaceChildren(...walls, this.links, ...this.circles.flat());
+    this.done = -1;
   }
 
   /** The picture in words: the last part, and what lies in each bin. @param {MatchView} match @param {number} done @param {number} pairs */

@@ -62,10 +62,10 @@ export function gaps({ corners, limits }) {
 }
 
 /** What was asked, and the answer with its range. @param {Matter} matter */
-export function answers({ said }) {
+export function answers({ said, over }) {
   const items = said.map(({ ask, how, answer, surprise, helper }) => [
     make("dt", {}, say(`ask.${ask}`), ...(how && ask === "give" ? [` (${say(`way.${how}`)})`] : [])),
-    make("dd", {}, ...(answer ? [make("b", {}, answer), " ", [surprise, helper].filter(Boolean).join(" ")] : [say(`sheet.unasked.${ask === "line" || ask === "fit" ? ask : "other"}`)])),
+    make("dd", {}, ...(answer ? [make("b", {}, answer), " ", [surprise, helper, over[ask]].filter(Boolean).join(" ")] : [say(`sheet.unasked.${ask === "line" || ask === "fit" ? ask : "other"}`)])),
   ]);
   return part("sheet.answers", make("dl", {}, ...items.flat()));
 }

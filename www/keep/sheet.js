@@ -6,6 +6,7 @@ import { labour } from "../labour.js";
 import { language } from "../language.js";
 import { say } from "../words.js";
 import { toAddress } from "../address.js";
+import { spansOf, spansSaid } from "../compare/spans.js";
 import { askAll } from "./asked-all.js";
 import { withBench } from "./own-bench.js";
 import { textOf } from "../files.js";
@@ -23,6 +24,7 @@ import { version } from "./version.js";
  * @property {Record<"tightest"|"middle"|"loosest", import("../kernel.js").BenchState>} corners
  * @property {Limit[]} limits
  * @property {import("./asked-all.js").Said[]} said
+ * @property {Record<string, string>} over what the limits leave open of a question, by its id
  * @property {string} picture an address of the drawing
  */
 
@@ -44,7 +46,18 @@ async function gather(session) {
     return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg };
   });
   const said = await askAll(session);
-  return { scenario, state, corners, limits, said, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
+  const over = state.fits ? await overAll(scenario, said.map(({ ask }) => ask)) : {};
+  return { scenario, state, corners, limits, said, over, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
+}
+
+/**
+ * What the limits leave open of each question; the first one says it in its answers.
+ * @param {import("../kernel.js").Scenario} scenario
+ * @param {string[]} asks
+ */
+async function overAll(scenario, asks) {
+  const later = asks.filter((ask) => ask !== "give");
+  return Object.fromEntries(await Promise.all(later.map(async (ask) => [ask, spansSaid(await spansOf(scenario, ask))])));
 }
 
 /** How to come to the same again. @param {Matter} matter @param {Session} session */
@@ -77,7 +90,7 @@ async function written(matter, session) {
 
 /** @param {Session} session */
 export async function openSheet(session) {
-  await bring(async () => {}, ["sheet", "fit", "working"], ["keep/sheet.css"]);
+  await bring(async () => {}, ["sheet", "fit", "working", "compare"], ["keep/sheet.css"]);
   const last = /** @type {HTMLElement|null} */ (document.activeElement);
   const paper = new CSSStyleSheet();
   const lay = (/** @type {string} */ id) => {

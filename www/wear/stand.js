@@ -32,11 +32,32 @@ export class Stand {
    * @param {number} worn_mm
    */
   show(worn_mm) {
+    this.keep(worn_mm);
+    this.session.wear();
+    const { choice } = this;
+    for (const button of this.buttons) dress(button, { "aria-pressed": String(button.dataset.stand === choice) });
+  }
+
+  /** @param {number} worn_mm */
+  keep(worn_mm) {
     this.worn_mm = this.session.told_worn_mm = worn_mm;
     const { own } = this.session.work;
-    const choice = own.worn === undefined ? "worn" : own.worn === NEW ? "new" : "always";
-    if (choice === "always") this.session.work.own = { ...own, worn: String(worn_mm) };
-    this.session.wear();
-    for (const button of this.buttons) dress(button, { "aria-pressed": String(button.dataset.stand === choice) });
+    if (this.choice === "always") this.session.work.own = { ...own, worn: String(worn_mm) };
+  }
+
+  get choice() {
+    const { worn } = this.session.work.own;
+    return worn === undefined ? "worn" : worn === NEW ? "new" : "always";
+  }
+
+  /**
+   * Joints are to stand worn so deep with the change that is being made: what is given need not wait for its answer.
+   * @param {import("../kernel.js").BenchLike} bench
+   * @param {number} worn_mm
+   */
+  with(bench, worn_mm) {
+    this.keep(worn_mm);
+    this.session.stood_worn_mm = this.session.worn_mm;
+    bench.show_worn(this.session.stood_worn_mm);
   }
 }

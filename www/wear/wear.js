@@ -82,7 +82,11 @@ class Wear extends Answered {
    * @param {boolean} done
    */
   set(joint_wear_mm, done) {
-    return this.session.alter((bench) => bench.set("wear", { joint_wear_mm }), done);
+    return this.session.alter((bench) => {
+      const faults = bench.set("wear", { joint_wear_mm });
+      if (faults.length === 0) this.stand.with(bench, joint_wear_mm);
+      return faults;
+    }, done);
   }
 
   /** @param {WearState} state */

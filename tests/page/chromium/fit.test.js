@@ -1,18 +1,19 @@
-// Will every one fit: drawn, watched, stopped, the worst set on the stage, a table with a bad row, sorted parts.
+// Will every one fit: drawn, watched, stopped, the worst set on the stage, a table with a bad row, sorted parts; by hand and
+// by keys alone. One page serves all that leave it as it was.
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
-import { beforeEach, describe, test } from "node:test";
+import { before, describe, test } from "node:test";
+import { crowdTests } from "../support/crowds.js";
+import { byKeysAlone } from "../support/fit-keys.js";
 import { focusOn, textOf } from "../support/inside.js";
-import { ROOT } from "../support/server.js";
 import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
 describe("many chains of one drawing, in Chromium", () => {
   const hand = standing();
   const { open, put, click, until, said, hash } = hand;
-  beforeEach(() => open("#v=1&on=ferry-thousand&ask=fit"));
+  const anew = () => open("#v=1&on=ferry-thousand&ask=fit");
+  before(anew);
 
   const choose = (selector, value) => hand.inside((found, wanted) => {
     const select = document.querySelector(found);
@@ -33,93 +34,7 @@ describe("many chains of one drawing, in Chromium", () => {
     assert.equal(await hand.inside(() => document.querySelectorAll(".fit-picture .block").length > 2), true);
   });
 
-  test("a million sets are drawn with progress, and the page answers meanwhile", async () => {
-    await choose("#fit-sets", "1000000");
-    await hand.inside(focusOn, "#fit-run");
-    await hand.press("Enter");
-    const moving = () => Number(document.querySelector(".fit progress").value) > 0 || document.querySelector(".fit-news").textContent.startsWith("1");
-    await until(moving);
-    await until(() => document.querySelector(".fit-news").textContent.replace(/\D/g, "").startsWith("1000000")); // it ends
-    const reading = await hand.inside(textOf, ".fit-readings dd");
-    const [yielded, se] = reading.match(/[\d.]+/g).map(Number);
-    // The yield of the same laws by quadrature: tests/reference/fit-laws.csv.
-    assert.ok(Math.abs(yielded - 96.1702) < 5 * se + 0.05, reading);
-    assert.ok(se < 0.03, reading);
-  });
-
-  test("what is being drawn can be stopped, and stays as far as it came", async () => {
-    await choose("#fit-sets", "10000000");
-    await click("#fit-run");
-    await until(() => Number(document.querySelector(".fit progress").value) > 0);
-    await click("#fit-stop");
-    await until(() => document.querySelector("#fit-stop").hidden && !document.querySelector("#fit-run").hidden);
-    const drawn = await hand.inside(() => Number(document.querySelector(".fit-news").textContent.replace(/\D/g, "")));
-    assert.ok(drawn > 0 && drawn < 10_000_000, String(drawn));
-  });
-
-  test("one, two and seven workers give the same bits as the kernel natively", async () => {
-    const [one, two, seven] = await hand.inside(async () => {
-      const { Crowd } = await import(new URL("fit/crowd.js", document.baseURI).href);
-      const scenario = await (await fetch("scenarios/ferry-thousand.json")).json();
-      const views = [];
-      for (const hands of [1, 2, 7]) {
-        const crowd = new Crowd(() => {});
-        await crowd.run(scenario, Math.ceil(20000 / 2048), hands);
-        views.push(JSON.stringify(crowd.view) + crowd.failure);
-      }
-      return views;
-    });
-    assert.equal(two, one);
-    assert.equal(seven, one);
-    // The kept report is the native kernel's, of the same seed and sets.
-    const { fit } = JSON.parse(readFileSync(join(ROOT, "tests/golden/ferry-thousand.json"), "utf8")).report;
-    const view = JSON.parse(one);
-    assert.deepEqual([view.sets, ...view.yield_fraction], [fit.sets, fit.yield_fraction, fit.yield_se]);
-    assert.equal(view.demands.length, fit.demands.length);
-    view.demands.forEach(({ yield_fraction, mean, sd, percentiles, worst }, i) => {
-      const native = fit.demands[i];
-      assert.deepEqual([...yield_fraction, ...mean, ...sd], [native.yield_fraction, native.yield_se, native.mean, native.mean_se, native.sd, native.sd_se]);
-      assert.deepEqual(percentiles, native.percentiles.map(({ share_fraction, value, se }) => [share_fraction, value, se]));
-    });
-  });
-
-  test("sets of an older request never overwrite those of a newer one", async () => {
-    const [newer, alone, later] = await hand.inside(async () => {
-      const { Crowd } = await import(new URL("fit/crowd.js", document.baseURI).href);
-      const scenario = await (await fetch("scenarios/ferry-thousand.json")).json();
-      const older = { ...scenario, limits: scenario.limits.map((limit) => ({ ...limit, law: "uniform" })), sampling: { seed: 3, sets: 1000000 } };
-      const crowd = new Crowd(() => {});
-      const first = crowd.run(older, Math.ceil(1000000 / 2048), 2);
-      while (!crowd.view) await new Promise((done) => setTimeout(done, 5)); // the older one is under way
-      await crowd.run(scenario, Math.ceil(20000 / 2048), 2);
-      const newer = JSON.stringify(crowd.view);
-      await first;
-      await new Promise((done) => setTimeout(done, 500));
-      const fresh = new Crowd(() => {});
-      await fresh.run(scenario, Math.ceil(20000 / 2048), 1);
-      return [newer, JSON.stringify(fresh.view), JSON.stringify(crowd.view)];
-    });
-    assert.equal(newer, alone);
-    assert.equal(later, alone);
-  });
-
-  test("sets of another seed are not taken for those of this one", async () => {
-    const [same, other, again] = await hand.inside(async () => {
-      const { Drawn } = await import(new URL("fit/drawn.js", document.baseURI).href);
-      const scenario = await (await fetch("scenarios/ferry-thousand.json")).json();
-      const drawn = new Drawn(() => {});
-      drawn.want(scenario);
-      drawn.run(scenario, 50000, 2048);
-      while (drawn.crowd.share !== null || drawn.stale) await new Promise((done) => setTimeout(done, 10));
-      const sets = [drawn.known.sets];
-      for (const seed of [5, scenario.sampling.seed]) {
-        drawn.want({ ...scenario, sampling: { ...scenario.sampling, seed } });
-        sets.push(drawn.known.sets);
-      }
-      return sets;
-    });
-    assert.deepEqual([same, other, again], [50000, 20000, 50000]);
-  });
+  crowdTests(hand);
 
   test("clearance and tolerance are moved each by itself, and the bench stays as it is", async () => {
     const before = await hash();
@@ -161,105 +76,29 @@ describe("many chains of one drawing, in Chromium", () => {
     assert.equal(await hand.inside(() => document.querySelector("#fit-limits-body").textContent), before);
   });
 
-  test("the cheapest tolerances are taken over by the kernel's numbers, grades included, and undo brings the old ones back", async () => {
-    const before = await limitField(words["size.outer_spacing_mm"], 1);
-    await hand.inside(() => document.querySelector("[data-way=worst]").click());
-    await until((old) => {
-      const row = [...document.querySelectorAll("#fit-limits-body tr")].find((each) => each.querySelector("[data-at^=outer_spacing_mm]"));
-      return row.querySelectorAll("input")[1].value !== old;
-    }, before);
-    await until(() => /Even with every part at its worst limit/.test(document.querySelector("#slope").textContent));
-    await click("#undo");
-    await until((old) => {
-      const row = [...document.querySelectorAll("#fit-limits-body tr")].find((each) => each.querySelector("[data-at^=outer_spacing_mm]"));
-      return row.querySelectorAll("input")[1].value === old;
-    }, before);
-  });
-
-  test("the worst set stands on the stage, and undo brings the drawing back", async () => {
-    await click(".fit-worst button");
-    await until(() => document.body.dataset.ask === "give");
-    assert.match(await hash(), /outer_spacing_mm=/);
-    const slides = await said("answer");
-    await click("#undo");
-    await until(() => !location.hash.includes("outer_spacing_mm="));
-    assert.notEqual(await said("answer"), slides);
-  });
-
-  test("a table with a bad row is refused row by row, and a good one is taken", async () => {
-    await hand.inside((text) => {
-      const sheet = document.querySelector(".fit textarea");
-      sheet.closest("details").open = true;
-      sheet.value = text;
-      sheet.parentElement.querySelector("button").click();
-    }, "dimension\tminus_mm\tplus_mm\nbore_mm\t0.01\t0.01\nhole\t0.01\t0.01\nouter_spacing_mm\ta lot\t0.05");
-    await until(() => document.querySelectorAll("#fit-rows li").length === 2);
-    const rows = await hand.inside(() => [...document.querySelectorAll("#fit-rows li")].map((each) => each.textContent));
-    assert.match(rows[0], /^Row 2: .*hole/);
-    assert.match(rows[1], /^Row 3: .*a lot/);
-    await hand.inside((text) => {
-      const sheet = document.querySelector(".fit textarea");
-      sheet.value = text;
-      sheet.parentElement.querySelector("button").click();
-    }, "dimension,minus_in,plus_in\nouter_spacing_mm,0.001,0.001");
-    await until(() => document.querySelectorAll("#fit-limits-body tr").length === 2); // one dimension is left
-    assert.equal(Number(await limitField(words["size.outer_spacing_mm"], 1)), 0.0254);
-    assert.equal(await hand.inside(() => document.querySelector("#fit-rows").hidden), true);
-  });
-
-  test("a limit that cannot be is refused beside its row; a good one is kept through a reload", async () => {
-    await limitField(words["size.bore_mm.collared"], 2);
-    await hand.inside(focusOn, "#field-of-the-test");
-    await hand.type("500");
-    const fault = await hand.inside(() => [...document.querySelectorAll(".fit-limits .fault")].map((each) => each.textContent).join(""));
-    assert.notEqual(fault, "");
-    await put("#field-of-the-test", "0.002");
-    await hand.reload();
-    assert.equal(Number(await limitField(words["size.bore_mm.collared"], 2)), 0.002);
-  });
-
-  test("with limits every question tells what they leave open", async () => {
-    for (const [ask, figure] of [["touch", "side_gap_mm"], ["line", "free_aside_mm"], ["wear", "turn_limit_worn_rad"], ["reach", "pumped_mm3_per_cycle"], ["surface", "film_ratio"], ["width", "free_offset_mm"]]) {
-      await open(`#v=1&on=ferry-trike&ask=${ask}`);
-      await until(() => document.querySelector("#over")?.textContent);
-      const text = await hand.inside(textOf, "#over");
-      const [, tight, loose] = new RegExp(`${words[`figure.${figure}`]}: ([\\d.]*\\d)[^;]*? … ([\\d.]*\\d)`).exec(text) ?? [];
-      assert.ok(Number(tight) < Number(loose), `${ask}: ${text}`);
-    }
-    await open("#v=1&on=ferry-trike&ask=fit");
-    assert.match(await said("slope"), /Over the limits it runs from [\d.]+ mm to [\d.]+ mm/);
-    await open("#v=1&on=ferry-winch&ask=line");
-    assert.equal(await hand.inside(() => document.querySelector("#over")?.hidden ?? true), true, "nothing without limits");
-  });
-
-  test("more bins leave less spread, and whoever is left over is told", async () => {
-    const notes = () => hand.inside(() => [...document.querySelectorAll(".fit-three .hint")].map((each) => each.textContent));
-    const sd = (note) => Number(/deviation ([\d.]+)/.exec(note)[1]);
-    await until(() => document.querySelector(".fit-three .hint").textContent !== "");
-    const before = await notes();
-    assert.ok(sd(before[1]) < sd(before[0]), before.join("; "));
-    assert.match(before[1], /left over/);
-    await hand.inside(focusOn, ".fit-slider input");
-    for (let i = 0; i < 4; i++) await hand.press("ArrowRight");
-    await until(() => document.querySelector(".fit-count").textContent === "8");
-    assert.ok(sd((await notes())[1]) < sd(before[1]));
-    assert.deepEqual(hand.complaints(), []);
-  });
-
   test("parts are sorted before one's eyes, each where the kernel has it, and told in words", async () => {
     await until(() => document.querySelector(".fit-three .hint").textContent !== "");
     assert.equal(await hand.inside(() => document.querySelector("#fit-sort") === null), true, "fetched when it is opened");
+    await hand.page.emulateMedia({ reducedMotion: "no-preference" });
     await hand.inside(() => ([...document.querySelectorAll(".fit-block[data-look=sorted] details")].at(-1).open = true));
     await until(() => document.querySelector("#fit-sort"));
+    const sorted = () => hand.inside(() => Number(document.querySelector("#fit-sort").nextElementSibling.value));
+    assert.equal(await sorted(), 0, "it waits for whoever wants to watch");
+    await hand.inside(() => {
+      const part = document.querySelector("#fit-sort").closest("details");
+      window.told = { tables: 0, moves: 0 };
+      new MutationObserver(() => window.told.tables++).observe(part.querySelector("table"), { childList: true });
+      new MutationObserver(() => window.told.moves++).observe(part.querySelector("svg"), { attributes: true, subtree: true });
+    });
     await hand.inside(focusOn, "#fit-sort");
     await hand.press("Enter");
     await until(() => Number(document.querySelector("#fit-sort").nextElementSibling.value) > 3);
     await hand.press("Enter"); // it pauses
-    await hand.inside(() => {
-      const slider = document.querySelector("#fit-sort").nextElementSibling;
-      slider.value = slider.max;
-      slider.dispatchEvent(new Event("input"));
-    });
+    const [{ tables, moves }, lie] = [await hand.inside(() => window.told), await sorted()];
+    assert.ok(tables <= lie && moves > tables, `${tables} tables told of ${lie} parts that lie, and ${moves} frames moved what was on its way`);
+    await hand.page.emulateMedia({ reducedMotion: "reduce" });
+    await hand.press("Enter"); // without motion the end is there at once
+    assert.equal(await sorted(), Number(await hand.inside(() => document.querySelector("#fit-sort").nextElementSibling.max)));
     const { rows, links, dots, count, classes } = await hand.inside(async () => {
       const { labour } = await import(new URL("labour.js", document.baseURI).href);
       const scenario = await (await fetch("scenarios/ferry-thousand.json")).json();
@@ -275,5 +114,90 @@ describe("many chains of one drawing, in Chromium", () => {
     const of = (row, bin) => row.filter(([, , kind]) => kind === bin).length;
     assert.deepEqual(rows, Array.from({ length: classes }, (_, bin) => [bin + 1, of(dots[0], bin), of(dots[1], bin), of(pairs, bin)]));
     assert.deepEqual(hand.complaints(), []);
+  });
+
+  test("a million sets are drawn with progress, and the page answers meanwhile", async () => {
+    await choose("#fit-sets", "1000000");
+    await hand.inside(focusOn, "#fit-run");
+    await hand.press("Enter");
+    const moving = () => Number(document.querySelector(".fit progress").value) > 0 || document.querySelector(".fit-news").textContent.startsWith("1");
+    await until(moving);
+    await until(() => document.querySelector(".fit-news").textContent.replace(/\D/g, "").startsWith("1000000")); // it ends
+    const reading = await hand.inside(textOf, ".fit-readings dd");
+    const [yielded, se] = reading.match(/[\d.]+/g).map(Number);
+    // The yield of the same laws by quadrature: tests/reference/fit-laws.csv.
+    assert.ok(Math.abs(yielded - 96.1702) < 5 * se + 0.05, reading);
+    assert.ok(se < 0.03, reading);
+  });
+
+  test("the cheapest tolerances are taken over by the kernel's numbers, grades included, and undo brings the old ones back", async () => {
+    const before = await limitField(words["size.outer_spacing_mm"], 1);
+    await hand.inside(() => document.querySelector("[data-way=worst]").click());
+    await until((old) => {
+      const row = [...document.querySelectorAll("#fit-limits-body tr")].find((each) => each.querySelector("[data-at^=outer_spacing_mm]"));
+      return row.querySelectorAll("input")[1].value !== old;
+    }, before);
+    await until(() => /Even with every part at its worst limit/.test(document.querySelector("#slope").textContent));
+    await click("#undo");
+    await until((old) => {
+      const row = [...document.querySelectorAll("#fit-limits-body tr")].find((each) => each.querySelector("[data-at^=outer_spacing_mm]"));
+      return row.querySelectorAll("input")[1].value === old;
+    }, before);
+  });
+
+  test("a table with a bad row is refused row by row, an empty one with what is expected, and a good one is taken", async () => {
+    const paste = (text) => hand.inside((table) => {
+      const sheet = document.querySelector(".fit textarea");
+      sheet.closest("details").open = true;
+      sheet.value = table;
+      sheet.parentElement.querySelector("button").click();
+    }, text);
+    const rows = async (first) => {
+      await until((start) => document.querySelector("#fit-rows li")?.textContent.startsWith(start), first);
+      return hand.inside(() => [...document.querySelectorAll("#fit-rows li")].map((each) => each.textContent));
+    };
+    await paste(" \n");
+    assert.deepEqual(await rows("Nothing was pasted"), [words["fit.sheet.table.missing"]]);
+    await paste("dimension\tminus_mm\tplus_mm\nbore_mm\t0.01\t0.01\nhole\t0.01\t0.01\nouter_spacing_mm\ta lot\t0.05\npin_diameter_mm\t0.01");
+    const refused = await rows("Row 2");
+    assert.match(refused[0], /^Row 2: .*hole/);
+    assert.match(refused[1], /^Row 3: .*a lot/);
+    assert.match(refused[2], /^Row 4: The limit above is missing: the row ends with cell 2,/);
+    assert.equal(refused.length, 3);
+    await paste("dimension,minus_in,plus_in\nouter_spacing_mm,0.001,0.001");
+    await until(() => document.querySelectorAll("#fit-limits-body tr").length === 2); // one dimension is left
+    assert.equal(Number(await limitField(words["size.outer_spacing_mm"], 1)), 0.0254);
+    assert.equal(await hand.inside(() => document.querySelector("#fit-rows").hidden), true);
+  });
+
+  test("a limit that cannot be is refused beside its row; a good one is kept through a reload", async () => {
+    await anew();
+    await limitField(words["size.bore_mm.collared"], 2);
+    await hand.inside(focusOn, "#field-of-the-test");
+    await hand.type("500");
+    const fault = await hand.inside(() => [...document.querySelectorAll(".fit-limits .fault")].map((each) => each.textContent).join(""));
+    assert.notEqual(fault, "");
+    await put("#field-of-the-test", "0.002");
+    await hand.reload();
+    assert.equal(Number(await limitField(words["size.bore_mm.collared"], 2)), 0.002);
+  });
+
+  test("by keys alone: a limit by arrows, many drawn and stopped, the worst set on the stage, more bins, a row pasted", () => byKeysAlone(hand));
+
+  test("with limits every question tells what they leave open", async () => {
+    await open("#v=1&on=ferry-trike&ask=touch");
+    for (const [ask, at, figure] of [["touch", 2, "side_gap_mm"], ["line", 3, "free_aside_mm"], ["wear", 5, "turn_limit_worn_rad"], ["reach", 6, "pumped_mm3_per_cycle"], ["surface", 7, "film_ratio"], ["width", 8, "free_offset_mm"]]) {
+      await click(`#questions li:nth-child(${at}) button`);
+      const told = new RegExp(`${words[`figure.${figure}`]}: ([\\d.]*\\d)[^;]*? … ([\\d.]*\\d)`);
+      await until((figure) => document.querySelector("#over:not([hidden])")?.textContent.includes(figure), words[`figure.${figure}`]);
+      const text = await hand.inside(textOf, "#over");
+      const [, tight, loose] = told.exec(text) ?? [];
+      assert.ok(Number(tight) < Number(loose), `${ask}: ${text}`);
+    }
+    await click("#questions li:nth-child(4) button");
+    await hand.settled();
+    assert.match(await said("slope"), /Over the limits it runs from [\d.]+ mm to [\d.]+ mm/);
+    await open("#v=1&on=ferry-winch&ask=line");
+    assert.equal(await hand.inside(() => document.querySelector("#over")?.hidden ?? true), true, "nothing without limits");
   });
 });

@@ -112,7 +112,9 @@ export function comparedSuite(engine, openHand) {
     });
 
     test("all answers stand in one table, with the figures of both and what has changed", async () => {
-      await narrow();
+      const limits = JSON.stringify([{ dimension: "outer_spacing_mm", minus: 0.05, plus: 0.05 }]);
+      await open(`#v=1&on=ferry-winch&outer_spacing_mm=${NARROWER}&part.limits=${encodeURIComponent(limits)}&a=${encodeURIComponent('{"on":"ferry-winch"}')}`);
+      await beside("0.12 mm");
       await press("compare.all");
       await until(() => document.querySelector(".all-told")?.textContent.startsWith("8 "));
       const table = await hand.inside(() => [...document.querySelectorAll(".all-table tbody")].map((part) => ({
@@ -123,6 +125,10 @@ export function comparedSuite(engine, openHand) {
         assert.ok(both.length === 2 && both.every((each) => each.length > 10) && rows >= 3, `${ask}: ${both}`);
       }
       assert.match(await hand.inside(textOf, '[data-ask="line"]'), /rubs.*runs free/);
+      const over = await hand.inside(() => [...document.querySelectorAll(".all-table .over")].map((each) => [each.closest("tbody").dataset.ask, each.parentElement.dataset.label, each.parentElement.textContent]));
+      assert.deepEqual(over[0], ["give", words["all.b"], "0.12 mm0.07 mm … 0.17 mm over the limits"], "the limit of the spacing is the side gap's");
+      assert.deepEqual([...new Set(over.map(([ask]) => ask))], ["give", "touch", "line", "wear", "reach", "surface", "width"]);
+      assert.ok(over.every(([, side]) => side === words["all.b"]), "what A leaves open: it has no limits");
       await hand.press("Escape");
       assert.equal(await hand.inside(() => document.querySelector("dialog.all")), null);
     });

@@ -192,8 +192,15 @@ export function tonguesSuite(engine, openHand, openGerman) {
       const table = await hand.value(".fit-block textarea");
       assert.match(table, /^dimension;size_mm;/);
       assert.match(table, /pin_diameter_mm;3,6;0,008;/);
-      await hand.inside(() => { document.querySelector(".fit-block textarea").value = "dimension;size_mm;minus_mm;plus_mm\nbore_mm;3,625;0,004;0,0045"; });
-      await press("fit.sheet.take");
+      const paste = async (text) => {
+        await hand.inside((table) => { document.querySelector(".fit-block textarea").value = table; }, text);
+        await press("fit.sheet.take");
+      };
+      for (const [text, told] of [["", /^Es ist nichts eingefügt: erwartet wird/], ["dimension;minus_mm;plus_mm\nbore_mm;0,004", /^Zeile 1: Das Abmaß nach oben fehlt: die Zeile endet mit Zelle 2,/]]) {
+        await paste(text);
+        await until((start) => new RegExp(start).test(document.querySelector("#fit-rows").textContent), told.source);
+      }
+      await paste("dimension;size_mm;minus_mm;plus_mm\nbore_mm;3,625;0,004;0,0045");
       await until(() => document.querySelectorAll(".fit-limits tbody tr:not(.fault-row)").length === 1);
       assert.equal(await hand.inside(() => document.querySelector('[data-at="bore_mm.2"]').value), "0,0045");
     });

@@ -1,17 +1,14 @@
 //! Dimensions with their limits as rows, for a spreadsheet and back.
 
-use crate::chain::Dimension;
+use super::row::{Column, Row, columns, row, separator};
 use crate::error::{Error, Given, Rule};
-use crate::quantity::MM_PER_INCH;
 use crate::scenario::{Scenario, Value};
 use std::fmt::Write;
 
 /// The columns in the order in which they are written. A length may also be given in inches, in a
 /// column whose name ends in `_in`.
-const COLUMNS: [&str; 8] =
+pub(super) const COLUMNS: [&str; 8] =
     ["dimension", "size_mm", "minus_mm", "plus_mm", "grade", "law", "sigmas", "mean_shift"];
-/// Columns of text.
-const TEXTS: [&str; 3] = ["dimension", "grade", "law"];
 /// So many rows are read at most.
 const MOST_ROWS: usize = 200;
 
@@ -32,38 +29,18 @@ pub fn limits_csv(scenario: &Scenario) -> String {
     csv
 }
 
-/// A column of a table that was pasted.
-#[derive(Clone, Copy)]
-struct Column {
-    name: &'static str,
-    /// mm for each unit of the column; one for what is no length.
-    scale: f64,
-}
-
-impl Column {
-    fn of(title: &str) -> Option<Self> {
-        let title = title.trim().to_ascii_lowercase();
-        let inches = title.strip_suffix("_in").map(|stem| format!("{stem}_mm"));
-        let scale = if inches.is_some() { MM_PER_INCH } else { 1.0 };
-        let wanted = inches.as_deref().unwrap_or(&title);
-        COLUMNS.iter().find(|name| **name == wanted).map(|name| Self { name, scale })
-    }
-}
-
-/// What stands between two fields: a tab, a semicolon or a comma, the first of them that the line
-/// holds.
-fn separator(line: &str) -> char {
-    ['\t', ';'].into_iter().find(|separator| line.contains(*separator)).unwrap_or(',')
-}
-
 /// The scenario with the sizes and limits of a pasted table instead of its own limits.
 ///
 /// # Errors
 /// One for each fault of a row, its field `row[N].column` with rows counted from 1 below the title;
-/// or what the whole scenario breaks, told at the row that it is about where there is one.
+/// or what the whole scenario breaks, told at the row that it is about where there is one; `table`
+/// where nothing was pasted, or nothing below the title.
 pub fn with_limits(scenario: &Scenario, text: &str) -> Result<Scenario, Vec<Error>> {
     let mut lines = text.lines().filter(|line| !line.trim().is_empty());
-    let title = lines.next().unwrap_or_default();
+    let Some(title) = lines.next() else {
+        let nothing = Error { field: "table".into(), value: Given::Nothing, rule: Rule::Missing };
+        return Err(vec![nothing]);
+    };
     let between = separator(title);
     let columns = columns(title, between)?;
     let rows: Vec<_> = lines.collect();
@@ -74,32 +51,35 @@ pub fn with_limits(scenario: &Scenario, text: &str) -> Result<Scenario, Vec<Erro
         let rule = Rule::AtMostItems { limit: MOST_ROWS as f64 };
         return Err(vec![Error::number("table", rows.len() as f64, rule)]);
     }
-    let mut faults = Vec::new();
-    let (mut whole, mut limits, mut seen) = (scenario.write(), Vec::new(), Vec::new());
-    for (i, line) in rows.iter().enumerate() {
-        match row(line, between, &columns) {
-            Ok(row) if seen.contains(&row.dimension) => {
-                let fault = Error::text("dimension", row.dimension.key(), Rule::Repeated);
-                faults.push(fault.within(&format!("row[{}]", i + 1)));
-            }
-            Ok(row) => {
-                seen.push(row.dimension);
-                if let Some(mm) = row.size_mm {
-                    whole.put(&format!("chain.{}", row.dimension.key()), Value::from(mm));
-                }
-                limits.push(row.limit);
-            }
-            Err(found) => {
-                let place = format!("row[{}]", i + 1);
-                faults.extend(found.into_iter().map(|fault| fault.within(&place)));
-            }
+    let mut whole = scenario.write();
+    let mut limits = Vec::new();
+    for Row { dimension, size_mm, limit } in every(&rows, between, &columns)? {
+        if let Some(mm) = size_mm {
+            whole.put(&format!("chain.{}", dimension.key()), Value::from(mm));
         }
-    }
-    if !faults.is_empty() {
-        return Err(faults);
+        limits.push(limit);
     }
     whole.put("limits", Value::List(limits));
     Scenario::read(&whole).map_err(|faults| faults.into_iter().map(at_row).collect())
+}
+
+/// Every row, each about a dimension of its own; or every fault of all of them.
+fn every(lines: &[&str], between: char, columns: &[Column]) -> Result<Vec<Row>, Vec<Error>> {
+    let (mut rows, mut faults) = (Vec::<Row>::new(), Vec::new());
+    for (i, line) in lines.iter().enumerate() {
+        let found = row(line, between, columns).and_then(|row| {
+            let key = row.dimension.key();
+            let named = rows.iter().any(|known| known.dimension == row.dimension);
+            let repeated = || vec![Error::text("dimension", key, Rule::Repeated)];
+            if named { Err(repeated()) } else { Ok(row) }
+        });
+        let place = format!("row[{}]", i + 1);
+        match found {
+            Ok(row) => rows.push(row),
+            Err(found) => faults.extend(found.into_iter().map(|fault| fault.within(&place))),
+        }
+    }
+    if faults.is_empty() { Ok(rows) } else { Err(faults) }
 }
 
 /// A fault of the whole scenario, told at its row where it is about one: limits keep the order of
@@ -112,82 +92,6 @@ fn at_row(mut fault: Error) -> Error {
         fault.field = format!("row[{}]{rest}", index + 1);
     }
     fault
-}
-
-/// The columns by the title line.
-fn columns(title: &str, between: char) -> Result<Vec<Column>, Vec<Error>> {
-    let mut columns = Vec::new();
-    let mut faults = Vec::new();
-    for name in title.split(between) {
-        match Column::of(name) {
-            Some(column) => columns.push(column),
-            None => {
-                let rule = Rule::OneOf { choices: &COLUMNS };
-                faults.push(Error::text("title", name.trim(), rule));
-            }
-        }
-    }
-    let named = columns.iter().any(|column| column.name == "dimension");
-    if faults.is_empty() && !named {
-        faults.push(Error { field: "title".into(), value: Given::Nothing, rule: Rule::Missing });
-    }
-    if faults.is_empty() { Ok(columns) } else { Err(faults) }
-}
-
-struct Row {
-    dimension: Dimension,
-    size_mm: Option<f64>,
-    limit: Value,
-}
-
-/// One row; every fault of it.
-fn row(line: &str, between: char, columns: &[Column]) -> Result<Row, Vec<Error>> {
-    let mut faults = Vec::new();
-    let (mut dimension, mut size_mm, mut limit) = (None, None, Value::object([]));
-    let fields: Vec<_> = line.split(between).map(|field| field.trim().trim_matches('"')).collect();
-    if fields.len() > columns.len() {
-        let rule = Rule::AtMostItems { limit: columns.len() as f64 };
-        faults.push(Error::number("", fields.len() as f64, rule));
-    }
-    for (column, field) in columns.iter().zip(fields).filter(|(_, field)| !field.is_empty()) {
-        let key = column.name.trim_end_matches("_mm");
-        if column.name == "dimension" {
-            dimension = Dimension::of_key(field);
-            if dimension.is_none() {
-                faults.push(Error::text("dimension", field, Rule::KnownDimension));
-            }
-        } else if TEXTS.contains(&column.name) {
-            limit.put(key, Value::text(field));
-        } else {
-            match number(field, between) {
-                Some(number) if key == "size" => size_mm = Some(number * column.scale),
-                Some(number) => limit.put(key, Value::from(number * column.scale)),
-                None => {
-                    let rule = Rule::WrongKind { expected: "number" };
-                    faults.push(Error::text(column.name, field, rule));
-                }
-            }
-        }
-    }
-    if dimension.is_none() && faults.is_empty() {
-        let rule = Rule::Missing;
-        faults.push(Error { field: "dimension".into(), value: Given::Nothing, rule });
-    }
-    match dimension.filter(|_| faults.is_empty()) {
-        Some(dimension) => {
-            limit.put("dimension", Value::text(dimension.key()));
-            Ok(Row { dimension, size_mm, limit })
-        }
-        None => Err(faults),
-    }
-}
-
-/// A finite number, its decimals after a point, or after a comma where commas do not separate
-/// fields.
-fn number(field: &str, between: char) -> Option<f64> {
-    let plain = field.replace('\u{2212}', "-");
-    let plain = if between == ',' { plain } else { plain.replace(',', ".") };
-    plain.parse::<f64>().ok().filter(|number| number.is_finite())
 }
 
 #[cfg(test)]
@@ -249,10 +153,24 @@ mod tests {
     }
 
     #[test]
+    fn a_row_that_is_cut_short_is_told_by_the_first_cell_that_it_misses() {
+        let table = "dimension\tminus_mm\tplus_mm\npin_diameter_mm\t0.01\nbore_mm\t\t0.01\n\
+                     barrel_mm\t0.01\t";
+        assert_eq!(faults(table), [("row[1].plus_mm".to_owned(), "missing")]);
+        let inches = with_limits(&scenario(), "dimension,plus_in,law\nbore_mm,0.001\nhole");
+        let told = inches.expect_err("two short rows").into_iter();
+        let told: Vec<_> = told.map(|fault| (fault.field, fault.value)).collect();
+        let number = |cells| Given::Number(cells);
+        assert_eq!(told[0], ("row[1].law".to_owned(), number(2.0)));
+        assert_eq!(told[1], ("row[2].plus_mm".to_owned(), number(1.0)));
+    }
+
+    #[test]
     fn a_table_without_title_or_rows_is_refused() {
-        assert_eq!(faults("")[0].0, "title");
+        assert_eq!(faults(" \n\t\n"), [("table".to_owned(), "missing")]);
         assert_eq!(faults("dimension,plus_mm")[0], ("table".to_owned(), "not_empty"));
         assert_eq!(faults("dimension,width\nbore_mm,1")[0], ("title".to_owned(), "one_of"));
+        assert_eq!(faults("dimension,plus_mm,plus_in\n,,")[0], ("title".to_owned(), "repeated"));
         assert_eq!(faults("plus_mm\n1")[0], ("title".to_owned(), "missing"));
     }
 }

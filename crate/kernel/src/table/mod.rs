@@ -4,6 +4,7 @@
 mod csv;
 mod limits;
 mod published;
+mod row;
 
 pub use csv::dimensions_csv;
 pub use limits::{limits_csv, with_limits};

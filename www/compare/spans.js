@@ -1,0 +1,41 @@
+// What the limits leave open of a question: its figures at the tightest and at the loosest chain, asked of the kernel and said.
+
+import { labour } from "../labour.js";
+import { say } from "../words.js";
+import { askedOf, called, written } from "./figures.js";
+
+/** @typedef {import("../kernel.js").Scenario} Scenario */
+/** One figure; null where that chain has none. @typedef {{key: string, tightest: number|null, loosest: number|null}} Span */
+
+/** A question that tells what its limits leave open by itself: it is about nothing else. */
+const OWN = "fit";
+
+/**
+ * What the worker is asked; null where there are no limits.
+ * @param {Scenario} scenario
+ * @param {string} ask
+ * @param {Scenario["limits"]} [limits]
+ * @returns {[object, {over: string}]|null}
+ */
+export const spansAsked = (scenario, ask, limits = scenario.limits) =>
+  (limits?.length && ask !== OWN ? [{ ...askedOf(scenario, ask), limits }, { over: ask }] : null);
+
+/**
+ * The figures of a question that the limits leave open.
+ * @param {Scenario} scenario
+ * @param {string} ask
+ * @param {Scenario["limits"]} [limits]
+ * @returns {Promise<Span[]>}
+ */
+export async function spansOf(scenario, ask, limits) {
+  const asked = spansAsked(scenario, ask, limits);
+  return asked ? (await labour(`spans.${ask}`, "compare", ...asked).catch(() => null)) ?? [] : [];
+}
+
+/** All of them in one sentence, or nothing. @param {Span[]} spans */
+export function spansSaid(spans) {
+  if (spans.length === 0) return "";
+  const apart = spans.every(({ tightest }) => tightest === null);
+  const list = spans.map(({ key, tightest, loosest }) => say(apart ? "over.loosest" : "over.figure", { name: called(key), tightest: written(key, tightest), loosest: written(key, loosest) }));
+  return say(apart ? "over.apart" : "over.both", { list: list.join("; ") });
+}
