@@ -24,6 +24,7 @@ export async function stage(session, scenario, quantity, set) {
   session.visit("give");
   if (session.state.fits) session.move({ how: WAYS[quantity] ?? "turn", at: 1, held: null }, false);
   session.commit();
+  await null; // it is told, and the drawing shown
   byId("sheet").focus();
 }
 

@@ -2,27 +2,39 @@
 
 import assert from "node:assert/strict";
 
-/** A walk comes to everything in so many stops. */
-const MOST_STOPS = 200;
+/** Stops that are pressed at once, and how often before a walk is lost. */
+const [STRIDE, STRIDES] = [12, 16];
+
+/** Holds the focus where it was to come: stops that are pressed too much go no further. @param {string} wanted */
+const holdAt = (wanted) => {
+  const hold = (/** @type {KeyboardEvent} */ event) => event.key === "Tab" && document.activeElement?.matches(wanted) && event.preventDefault();
+  addEventListener("keydown", hold, true);
+  window.release = () => removeEventListener("keydown", hold, true);
+};
 
 /** @param {ReturnType<typeof import("./standing.js").standing>} hand */
 export async function byKeysAlone(hand) {
   const { open, until, said, hash } = hand;
-  const to = async (selector, key = "Tab") => {
+  const to = async (selector, back = false) => {
     const there = (wanted) => document.activeElement?.matches(wanted);
-    for (let stops = 0; !(await hand.inside(there, selector)); stops++) {
-      assert.ok(stops < MOST_STOPS, `${selector} is not come to by ${key}`);
-      await hand.page.keyboard.press(key);
+    const { keyboard } = hand.page;
+    await hand.inside(holdAt, selector);
+    if (back) await keyboard.down("Shift");
+    for (let strides = 0; !(await hand.inside(there, selector)); strides++) {
+      assert.ok(strides < STRIDES, `${selector} is not come to`);
+      for (let stop = 0; stop < STRIDE; stop++) await keyboard.press("Tab");
     }
+    if (back) await keyboard.up("Shift");
+    await hand.inside(() => window.release());
   };
   const here = () => hand.inside(() => [document.activeElement.dataset.at, document.activeElement.value]);
-  const ask = async (key) => {
-    await to("#questions li:nth-child(4) button", key);
+  const ask = async (back) => {
+    await to("#questions li:nth-child(4) button", back);
     await hand.press("Enter");
     await hand.settled();
   };
   await open("#v=1&on=ferry-thousand");
-  await ask("Tab");
+  await ask();
 
   const limit = "outer_spacing_mm.1";
   await to(`[data-at="${limit}"]`);
@@ -32,7 +44,7 @@ export async function byKeysAlone(hand) {
   assert.deepEqual(await here(), [limit, (Number(minus) + 0.02).toFixed(2)], "two steps, the field still in hand");
   assert.match(decodeURIComponent(await hash()), new RegExp(`"minus":${Number(minus) + 0.02}`));
 
-  await to("#fit-sets", "Shift+Tab");
+  await to("#fit-sets", true);
   await hand.press("ArrowDown");
   assert.equal(await hand.value("#fit-sets"), "10000000");
   await to("#fit-run");
@@ -53,7 +65,7 @@ export async function byKeysAlone(hand) {
   await until(() => !location.hash.includes("outer_spacing_mm="));
   assert.notEqual(await said("answer"), slides);
 
-  await ask("Shift+Tab");
+  await ask(true);
   const notes = () => hand.inside(() => [...document.querySelectorAll(".fit-three .hint")].map((each) => each.textContent));
   const sd = (note) => Number(/deviation ([\d.]+)/.exec(note)[1]);
   await until(() => document.querySelector(".fit-three .hint").textContent !== "");
@@ -65,7 +77,7 @@ export async function byKeysAlone(hand) {
   await until(() => document.querySelector(".fit-count").textContent === "8");
   assert.ok(sd((await notes())[1]) < sd(bins[1]), "more bins leave less spread");
 
-  await to(".fit-block:has(textarea) summary", "Shift+Tab");
+  await to(".fit-block:has(textarea) summary", true);
   await hand.press("Enter");
   await to(".fit textarea");
   await hand.page.keyboard.insertText("dimension,minus_mm,plus_mm\nbore_mm,0.002,0.003");
