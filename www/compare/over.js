@@ -31,9 +31,9 @@ export function open(session) {
   function show() {
     const { ask } = session.work;
     const { over } = /** @type {{over?: string}} */ (spans.request[1]);
-    const told = session.state.corner && session.state.fits && over === ask && !spans.stale ? spans.answer ?? [] : [];
-    place.hidden = told.length === 0;
-    place.textContent = spansSaid(told);
+    const known = session.state.corner && session.state.fits && over === ask && !spans.stale;
+    place.textContent = known ? spansSaid(spans.answer ?? []) : "";
+    place.hidden = place.textContent === "";
   }
   session.listen((what) => {
     if (what.has("chain") || what.has("ask")) show();

@@ -20,6 +20,9 @@ const OWN = "fit";
 export const spansAsked = (scenario, ask, limits = scenario.limits) =>
   (limits?.length && ask !== OWN ? [{ ...askedOf(scenario, ask), limits }, { over: ask }] : null);
 
+/** Those whose ends read otherwise: a figure is written no finer than it is known. @param {Span[]} spans */
+const told = (spans) => spans.filter(({ key, tightest, loosest }) => written(key, tightest) !== written(key, loosest));
+
 /**
  * The figures of a question that the limits leave open.
  * @param {Scenario} scenario
@@ -29,11 +32,12 @@ export const spansAsked = (scenario, ask, limits = scenario.limits) =>
  */
 export async function spansOf(scenario, ask, limits) {
   const asked = spansAsked(scenario, ask, limits);
-  return asked ? (await labour(`spans.${ask}`, "compare", ...asked).catch(() => null)) ?? [] : [];
+  return asked ? told((await labour(`spans.${ask}`, "compare", ...asked).catch(() => null)) ?? []) : [];
 }
 
-/** All of them in one sentence, or nothing. @param {Span[]} spans */
-export function spansSaid(spans) {
+/** All of them in one sentence, or nothing. @param {Span[]} all */
+export function spansSaid(all) {
+  const spans = told(all);
   if (spans.length === 0) return "";
   const apart = spans.every(({ tightest }) => tightest === null);
   const list = spans.map(({ key, tightest, loosest }) => say(apart ? "over.loosest" : "over.figure", { name: called(key), tightest: written(key, tightest), loosest: written(key, loosest) }));
