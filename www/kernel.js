@@ -79,7 +79,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @property {(ctx: CanvasRenderingContext2D, theme: Record<string, string>, options: {lit: string|null, hide: string[]}) => void} paint
  * @property {(ctx: CanvasRenderingContext2D, size_px: number, theme: Record<string, string>, at: string|Spot, thing: string) => Magnified|null} lens
  * @property {(inches: boolean) => void} use_inches
- * @property {(options: object) => string} svg
+ * @property {() => number} text_px
  * @property {() => Answer[]} twin
  */
 

@@ -9,14 +9,13 @@ import { theme } from "../theme.js";
 import { reading } from "../work.js";
 import { say } from "../words.js";
 import { withBench } from "./own-bench.js";
+import { LETTERS as FAMILY, LETTER_EM, linesOf, safe, svgOf } from "./svg.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("../kernel.js").BenchLike} BenchLike */
 
 /** A square, and one picture of a strip, px; the size of their letters. */
 const [SQUARE, PANEL, LETTERS] = [1080, 640, 26];
-/** What is kept for a letter, in its size: the drawing keeps as much. */
-const LETTER_EM = 0.62;
 const [EDGE, LINE] = [44, 1.3];
 /** Between two sentences, in the size of the second. */
 const BETWEEN = 0.4;
@@ -24,21 +23,6 @@ const BETWEEN = 0.4;
 const UNSHOWN = { width_px: 840, height_px: 630, text_px: 14 };
 /** So far beyond the stop the link is pulled, mm: further than any gap lets it go. */
 const PULL_MM = 40;
-
-/** @param {string} text */
-const safe = (text) => text.replace(/&/g, "&amp;").replace(/</g, "&lt;").replace(/>/g, "&gt;").replace(/"/g, "&quot;");
-
-/** Breaks a sentence into lines. @param {string} text @param {number} most letters in a line */
-function linesOf(text, most) {
-  /** @type {string[]} */
-  const lines = [];
-  for (const word of text.split(" ").filter(Boolean)) {
-    const last = lines.at(-1);
-    if (last !== undefined && last.length + 1 + word.length <= most) lines[lines.length - 1] = `${last} ${word}`;
-    else lines.push(word);
-  }
-  return lines;
-}
 
 /**
  * Sentences under each other, broken to a width.
@@ -64,7 +48,7 @@ const nested = (svg, { x, y, width, height }) => svg.replace(/^<svg ([^>]*)>/, (
 
 /** @param {{width: number, height: number, title: string}} size @param {string[]} parts */
 const sheetOf = ({ width, height, title }, parts) =>
-  `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="system-ui, -apple-system, 'DejaVu Sans', sans-serif">
+  `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="${FAMILY}">
 <title>${safe(title)}</title>
 <rect width="${width}" height="${height}" fill="${safe(theme().sheet)}"/>
 ${parts.join("\n")}
@@ -92,7 +76,7 @@ export function drawing(session, width_px) {
   return withBench(session, async (bench) => {
     bench.layout(size.width_px, size.height_px, size.text_px, size.width_px < NARROW_PX);
     const ghost = await ghostOver(bench, size);
-    return under(bench.svg({ width_px, theme: theme(), caption: [answer, surprise, ...foot(ghost !== "")].filter(Boolean) }), ghost);
+    return under(svgOf(bench, { width_px, theme: theme(), caption: [answer, surprise, ...foot(ghost !== "")].filter(Boolean) }), ghost);
   });
 }
 
@@ -110,7 +94,7 @@ export function square(session) {
   return withBench(session, async (bench) => {
     bench.layout(SQUARE, height, LETTERS, true);
     const ghost = await ghostOver(bench, { width_px: SQUARE, height_px: height, text_px: LETTERS });
-    const picture = under(bench.svg({ theme: theme(), caption: [] }), ghost);
+    const picture = under(svgOf(bench, { theme: theme(), caption: [] }), ghost);
     return sheetOf({ width: SQUARE, height: SQUARE, title: answer }, [head.elements, nested(picture, { x: 0, y: top, width: SQUARE, height }), low(SQUARE - tall - 20).elements]);
   });
 }
@@ -126,7 +110,7 @@ function pullOn(bench) {
 /** One moment of the strip, with A as far along. @param {BenchLike} bench */
 async function panelOf(bench) {
   const ghost = await ghostOver(bench, { width_px: PANEL, height_px: PANEL, text_px: LETTERS }, { how: "turn", at: bench.live().amplitude, held: null });
-  return under(bench.svg({ theme: theme(), caption: [] }), ghost);
+  return under(svgOf(bench, { theme: theme(), caption: [] }), ghost);
 }
 
 /** Where the link has got to when it is pulled on, and what stops it there. @param {BenchLike} bench */

@@ -12,6 +12,7 @@ import { withBench } from "./own-bench.js";
 import { textOf } from "../files.js";
 import { fingerprint } from "./fingerprint.js";
 import { answers, cautions, demands, dimensions, gaps, part, sources } from "./sheet-parts.js";
+import { svgOf } from "./svg.js";
 import { version } from "./version.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -39,7 +40,7 @@ async function gather(session) {
   const limits = scenario.limits?.length && session.state.fits ? (await labour("sheet", "fit", { ...scenario, ...demanded }, {}))?.limits ?? [] : [];
   const { state, corners, picture } = await withBench(session, (bench) => {
     bench.layout(WIDTH, HEIGHT, LETTERS, false);
-    const svg = bench.svg({ theme: { sheet: "#ffffff" }, caption: [byId("badge").textContent] });
+    const svg = svgOf(bench, { theme: { sheet: "#ffffff" }, caption: [byId("badge").textContent ?? ""] });
     bench.show_worn(0); // limits are of the chain as new
     const shown = bench.state();
     const at = (/** @type {string} */ corner) => (bench.show_corner(corner), bench.state());

@@ -63,8 +63,9 @@ pub fn text(value: f64, decimals: u32, separator: char) -> String {
 pub fn write_short(out: &mut String, value: f64, decimals: u32) {
     let start = out.len();
     write_signed(out, value, decimals, '.', '-');
-    if out[start..].contains('.') {
-        let kept = out[start..].trim_end_matches('0').trim_end_matches('.').len();
+    let written = out.get(start..).unwrap_or_default();
+    if written.contains('.') {
+        let kept = written.trim_end_matches('0').trim_end_matches('.').len();
         out.truncate(start + kept);
     }
 }

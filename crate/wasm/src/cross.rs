@@ -6,14 +6,7 @@ use lightgap::paint::Theme;
 use lightgap::picture::At;
 use lightgap::plane::Point;
 use lightgap::scenario::Value;
-use serde::Serialize;
-use wasm_bindgen::{JsCast, JsError, JsValue};
-
-/// A plain JavaScript object, list or value; what is missing becomes `null`.
-pub fn given(what: &impl Serialize) -> Result<JsValue, JsError> {
-    let plain = serde_wasm_bindgen::Serializer::json_compatible();
-    what.serialize(&plain).map_err(|error| JsError::new(&error.to_string()))
-}
+use wasm_bindgen::{JsCast, JsValue};
 
 /// A tree of plain values from whatever JavaScript holds. Every own member is seen, known or not;
 /// what is deeper than a scenario can be is taken as nothing, as it is natively; what is no plain

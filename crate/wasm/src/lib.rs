@@ -6,3 +6,4 @@
 //! what only a fault of the page or of the kernel can cause is thrown as an error.
 
 pub mod cross;
+pub mod plain;

@@ -24,6 +24,7 @@ const CASES = [["ferry-winch.json", "turn"], ["ferry-trike.json", "twist"], ["ti
 const paint = async (scenario, how, size) => {
   const { openKernel } = await import(new URL("kernel.js", document.baseURI).href);
   const { theme } = await import(new URL("theme.js", document.baseURI).href);
+  const { svgOf } = await import(new URL("keep/svg.js", document.baseURI).href);
   const { bench } = await openKernel(await (await fetch("words/en/first.json")).json());
   if (bench.load(scenario).length > 0) throw new Error("refused");
   bench.show(how);
@@ -36,7 +37,7 @@ const paint = async (scenario, how, size) => {
     const bytes = new Uint8Array(await (await pen.canvas.convertToBlob()).arrayBuffer());
     return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
   };
-  return { still: await canvas(0), stop: await canvas(1), svg: bench.svg({ theme: theme(), caption: [] }) };
+  return { still: await canvas(0), stop: await canvas(1), svg: svgOf(bench, { theme: theme(), caption: [] }) };
 };
 
 /** @param {Buffer} bytes */

@@ -68,6 +68,7 @@ describe("a chain that is held, in every question, in Chromium", () => {
     await until(() => document.querySelectorAll("svg.ghost path[stroke-dasharray]").length > 3);
     const found = await hand.inside(async () => {
       const { openKernel } = await import(new URL("kernel.js", document.baseURI).href);
+      const { svgOf } = await import(new URL("keep/svg.js", document.baseURI).href);
       const { bench } = await openKernel(await (await fetch("words/en/first.json")).json());
       const { clientWidth: width, clientHeight: height } = document.querySelector("#field");
       bench.load(await (await fetch("scenarios/ferry-winch.json")).json());
@@ -80,7 +81,7 @@ describe("a chain that is held, in every question, in Chromium", () => {
         for (const [, key, value] of given.matchAll(/([\w-]+)="([^"]*)"/g)) element.setAttribute(key, value);
         return element;
       };
-      const svg = bench.svg({ caption: [] }); // a policy keeps markup from being read as such
+      const svg = svgOf(bench, { caption: [] }); // a policy keeps markup from being read as such
       const box = made("svg", svg.match(/<svg[^>]*/)[0]);
       for (const [, given, letters] of svg.matchAll(/<text([^>]*)>([^<]*)</g)) box.append(Object.assign(made("text", given), { textContent: letters }));
       document.body.append(box);

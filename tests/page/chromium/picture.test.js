@@ -24,6 +24,7 @@ const OTHER_POSE = 0.01;
 const compare = async (scenario, how, size, limit) => {
   const { openKernel } = await import(new URL("kernel.js", document.baseURI).href);
   const { theme } = await import(new URL("theme.js", document.baseURI).href);
+  const { svgOf } = await import(new URL("keep/svg.js", document.baseURI).href);
   const words = await (await fetch("words/en/first.json")).json();
   const { bench } = await openKernel(words);
   if (bench.load(scenario).length > 0) throw new Error("refused");
@@ -40,7 +41,7 @@ const compare = async (scenario, how, size, limit) => {
   const still = painted(0);
   const canvas = painted(1);
   const drawn = new Image();
-  drawn.src = URL.createObjectURL(new Blob([bench.svg({ theme: theme(), caption: [] })], { type: "image/svg+xml" }));
+  drawn.src = URL.createObjectURL(new Blob([svgOf(bench, { theme: theme(), caption: [] })], { type: "image/svg+xml" }));
   await drawn.decode();
   const pen = sheet();
   pen.drawImage(drawn, 0, 0);

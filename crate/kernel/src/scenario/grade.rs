@@ -38,7 +38,7 @@ pub fn tolerance_mm(grade: usize, size_mm: f64) -> Option<f64> {
 /// JS and js are half of IT either way. None for a grade or size that is not known.
 pub fn deviations_mm(grade: &str, size_mm: f64) -> Option<(f64, f64)> {
     let letters = grade.trim_end_matches(|figure: char| figure.is_ascii_digit());
-    let width_mm = tolerance_mm(grade[letters.len()..].parse().ok()?, size_mm)?;
+    let width_mm = tolerance_mm(grade.get(letters.len()..)?.parse().ok()?, size_mm)?;
     match letters {
         "H" => Some((0.0, width_mm)),
         "h" => Some((width_mm, 0.0)),

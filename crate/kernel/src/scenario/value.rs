@@ -7,6 +7,7 @@
 use serde::de::{self, DeserializeSeed, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
+use std::mem::take;
 
 /// A value of a scenario file. Members of an object keep their order; of two members of one name
 /// the last counts.
@@ -32,8 +33,15 @@ impl Value {
     pub const DEEPEST: usize = 12;
 
     /// An object of these members.
-    pub fn object<const N: usize>(members: [(&str, Value); N]) -> Self {
-        Self::Object(members.into_iter().map(|(key, value)| (key.to_owned(), value)).collect())
+    pub fn object<const N: usize>(mut members: [(&str, Value); N]) -> Self {
+        Self::of_members(&mut members)
+    }
+
+    /// The same from a list, whose values are taken out: one function for every length.
+    #[inline(never)]
+    fn of_members(members: &mut [(&str, Value)]) -> Self {
+        let taken = members.iter_mut().map(|(key, value)| ((*key).to_owned(), take(value)));
+        Self::Object(taken.collect())
     }
 
     /// A text.

@@ -87,7 +87,7 @@ pub struct Scene {
 impl Scene {
     /// The letters of a text.
     pub fn letters(&self, text: &Text) -> &str {
-        &self.text[text.letters.clone()]
+        self.text.get(text.letters.clone()).unwrap_or_default()
     }
 
     /// The smallest and the largest corner of the place that is reserved for a text, em.

@@ -152,7 +152,12 @@ impl<'a> Sketch<'a> {
         let start = self.scene.text.len();
         write(&mut self.scene.text);
         let letters = start..self.scene.text.len();
-        let place = Patch::of_text(at, align, size, &self.scene.text[letters.clone()]);
+        let place = Patch::of_text(
+            at,
+            align,
+            size,
+            self.scene.text.get(letters.clone()).unwrap_or_default(),
+        );
         let shape = Shape::Text(Text { at, align, size, letters });
         self.scene.items.push(Item { id, layer, role, shape, clip: self.clip });
         self.taken.push(place);

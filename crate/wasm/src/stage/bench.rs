@@ -5,13 +5,14 @@ use crate::catalogue::Catalogue;
 use js_sys::Object;
 use lightgap::error::Error;
 use lightgap::motion::Opening;
-use lightgap::paint::{SvgOptions, Theme, walk};
+use lightgap::paint::{Theme, walk};
 use lightgap::picture::{Hidden, Picture};
 use lightgap::plane::Point;
 use lightgap::scenario::Corner;
-use lightgap::scene::{Layer, Length, Lexicon, Thing, View};
+use lightgap::scene::{Length, Lexicon, Thing, View};
 use lightgap::stage::Stage;
-use lightgap_wasm::cross::{self, faults, given, member, taken, texts};
+use lightgap_wasm::cross::{self, faults, member, taken, texts};
+use lightgap_wasm::plain::plain;
 use wasm_bindgen::prelude::*;
 use web_sys::CanvasRenderingContext2d;
 
@@ -42,8 +43,8 @@ impl Bench {
     }
 
     /// The scenario as it stands.
-    pub fn scenario(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.scenario().write())
+    pub fn scenario(&self) -> JsValue {
+        plain(&self.stage.scenario().write())
     }
 
     /// Sets one value of the scenario by its path; refused, and the last good chain stays.
@@ -62,38 +63,38 @@ impl Bench {
     }
 
     /// What can be set: dimensions, gaps, published sizes.
-    pub fn catalogue(&self) -> Result<JsValue, JsError> {
-        given(&Catalogue::whole())
+    pub fn catalogue(&self) -> JsValue {
+        plain(&Catalogue::whole())
     }
 
     /// How the chain is made and what follows from it.
-    pub fn state(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.state())
+    pub fn state(&self) -> JsValue {
+        plain(&self.stage.state())
     }
 
     /// The answers to the question that is asked: ids and numbers.
-    pub fn answers(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.answers())
+    pub fn answers(&self) -> JsValue {
+        plain(&self.stage.answers())
     }
 
     /// Where the chain stands right now, what says so and what stops it.
-    pub fn live(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.live())
+    pub fn live(&self) -> JsValue {
+        plain(&self.stage.live())
     }
 
     /// The room to move of the first joint and where the chain stands in it.
-    pub fn room(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.room())
+    pub fn room(&self) -> JsValue {
+        plain(&self.stage.room())
     }
 
     /// Every contact with its true gap, those that touch first.
-    pub fn contacts(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.contacts())
+    pub fn contacts(&self) -> JsValue {
+        plain(&self.stage.contacts())
     }
 
     /// The stage in words: ids and numbers, line by line.
-    pub fn twin(&self) -> Result<JsValue, JsError> {
-        given(&self.stage.twin())
+    pub fn twin(&self) -> JsValue {
+        plain(&self.stage.twin())
     }
 
     /// Puts the chain at an extreme of the limits on the bench: "tightest", "loosest", or "middle".
@@ -163,8 +164,8 @@ impl Bench {
     }
 
     /// The opening so many seconds after it began, with so many places that touch at its end.
-    pub fn opening(&self, seconds: f64, touching: usize) -> Result<JsValue, JsError> {
-        given(&Opening::at(seconds, touching))
+    pub fn opening(&self, seconds: f64, touching: usize) -> JsValue {
+        plain(&Opening::at(seconds, touching))
     }
 
     /// Puts the first joint at a place of its room, or as near as it can go.
@@ -182,24 +183,29 @@ impl Bench {
         self.picture.lay(width_px, height_px, text_px, narrow);
     }
 
+    /// The size of the drawing's text, CSS pixels.
+    pub fn text_px(&self) -> f64 {
+        self.picture.unit_px()
+    }
+
     /// Writes the lengths on the drawing in inches, or in millimetres.
     pub fn use_inches(&mut self, inches: bool) {
         self.picture.lexicon_mut().length = if inches { Length::Inch } else { Length::Mm };
     }
 
     /// Where every section lies: `px = x_px + x_mm px_per_mm`, `py = y_px - y_mm px_per_mm`.
-    pub fn views(&mut self) -> Result<JsValue, JsError> {
-        given(&self.picture.views(&self.stage))
+    pub fn views(&mut self) -> JsValue {
+        plain(&self.picture.views(&self.stage))
     }
 
     /// The section under a pixel and the point in its mm; `null` beside the sections.
-    pub fn view_at(&mut self, x_px: f64, y_px: f64) -> Result<JsValue, JsError> {
-        given(&self.picture.spot_at(&self.stage, x_px, y_px))
+    pub fn view_at(&mut self, x_px: f64, y_px: f64) -> JsValue {
+        plain(&self.picture.spot_at(&self.stage, x_px, y_px))
     }
 
     /// What can be taken hold of, in mm of its section and in pixels.
-    pub fn grips(&mut self) -> Result<JsValue, JsError> {
-        given(&self.picture.grips(&self.stage))
+    pub fn grips(&mut self) -> JsValue {
+        plain(&self.picture.grips(&self.stage))
     }
 
     /// Paints the drawing on a canvas whose transform makes a unit a CSS pixel. `options` is
@@ -230,7 +236,7 @@ impl Bench {
         colours: &JsValue,
         at: &JsValue,
         thing: &str,
-    ) -> Result<JsValue, JsError> {
+    ) -> JsValue {
         self.read_theme(colours);
         let thing = Thing::of_key(thing).unwrap_or_default();
         let at =
@@ -239,31 +245,7 @@ impl Bench {
             let mut painter = Canvas::new(canvas, &self.theme);
             walk(&seen.scene, self.picture.unit_px(), |_| true, &mut painter);
         }
-        given(&at)
-    }
-
-    /// The drawing as one SVG document. `asked` is `{title, about, caption, width_px, theme}`, all
-    /// of them optional: texts, a list of sentences under the drawing (usually its answer and how
-    /// untrue it is), its width and its colours.
-    pub fn svg(&mut self, asked: &JsValue) -> String {
-        let text = |key| member(asked, key).as_string();
-        let title = text("title").unwrap_or_else(|| self.stage.scenario().title.clone());
-        let about = text("about").unwrap_or_else(|| self.stage.scenario().about.clone());
-        let caption = match member(asked, "caption") {
-            none if none.is_undefined() => self.picture.caption(&self.stage),
-            given => texts(&given),
-        };
-        let caption: Vec<&str> = caption.iter().map(String::as_str).collect();
-        let options = SvgOptions {
-            title: &title,
-            description: &about,
-            caption: &caption,
-            unit: self.picture.unit_px(),
-            width_px: member(asked, "width_px").as_f64(),
-            hidden: &[Layer::Grips],
-        };
-        let theme = cross::theme(&member(asked, "theme"));
-        self.picture.svg(&self.stage, &theme, &options)
+        plain(&at)
     }
 }
 
