@@ -21,7 +21,7 @@ export function faultSentence(fault) {
   const key = fault.path.replace(/^chain\./, "");
   const written = (/** @type {unknown} */ value) => (typeof value === "number" ? exactly(key, value) : value);
   const numbers = Object.fromEntries(Object.entries(fault.numbers ?? {}).map(([name, value]) => [name, written(value)]));
-  const field = has(`size.${key}`) ? say(`size.${key}`) : has(fault.path) ? say(fault.path) : fault.path;
+  const field = has(`size.${key}`) ? say(`size.${key}`) : has(fault.path) ? say(fault.path) : fault.path || say("fault.file");
   return say(has(id) ? id : "fault.other", { ...numbers, field, value: written(fault.value) });
 }
 

@@ -77,6 +77,7 @@ describe("keeping and handing over, in Chromium", () => {
   test("a file that is no scenario is refused in words and the chain stays", async () => {
     const before = await hash();
     assert.match(await drop("{"), /cannot be read as JSON; what is on the bench stays/);
+    assert.match(await drop("[]"), /^brought\.json is refused; what is on the bench stays\. The file should be an object, not a list\.$/);
     assert.match(await drop('{"format": 1, "title": "x", "chain": {"pitch_mm": -1}}'), /Pitch is −1\.00 mm; it must be larger than nothing/);
     assert.match(await drop('{"format": 1, "__proto__": {"x": 1}, "title": "<img src=x onerror=alert(1)>", "chain": 5}'), /refused/);
     assert.equal(await hash(), before);
@@ -96,6 +97,13 @@ describe("keeping and handing over, in Chromium", () => {
     assert.equal(await drop(await readFile(`${ROOT}/scenarios/lessons/inside-one-link.json`, "utf8")), "");
     await until(() => /^This is one pitch/.test(document.querySelector(".lesson-say")?.textContent ?? ""));
     assert.match(await hash(), /on=lesson-own-1&/);
+  });
+
+  test("a file that is no scenario is refused in German too", async () => {
+    await open("?lang=de");
+    await click("#keep");
+    await until(() => document.querySelector("dialog.keep[open]"));
+    assert.match(await drop("[]"), /Die Datei sollte ein Objekt sein, nicht eine Liste\.$/);
   });
 
   test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
