@@ -3,6 +3,7 @@
 
 pub mod checked;
 pub mod kept;
+pub mod speed;
 pub mod trials;
 
 use lightgap::error::Error;

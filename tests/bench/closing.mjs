@@ -10,9 +10,9 @@ const TURNS = 200;
 function scipy() {
   const said = python("closing.py", "scipy");
   if (said === null) return null;
-  const [version, ns] = said.trim().split("\n");
+  const [version, line] = said.trim().split("\n");
   console.log(version);
-  return Number(ns);
+  return 1e6 * Number(line.split(" ")[2]);
 }
 
 const find = rows("crowd", "closing");

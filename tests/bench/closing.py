@@ -1,4 +1,5 @@
-"""The closing of closing.rs by SciPy's grey morphology: prints version, then the nanoseconds of one."""
+"""The closing of src/closing.rs by SciPy's grey morphology: a line of versions, then name, a height and milliseconds of
+one (the least of thirty)."""
 
 import time
 
@@ -15,7 +16,7 @@ times = []
 for _ in range(TURNS):
     start = time.perf_counter()
     traced = ndimage.grey_dilation(heights, footprint=footprint, structure=disk, mode="constant", cval=-1e30)
-    ndimage.grey_erosion(traced, footprint=footprint, structure=disk, mode="constant", cval=1e30)
+    closed = ndimage.grey_erosion(traced, footprint=footprint, structure=disk, mode="constant", cval=1e30)
     times.append(time.perf_counter() - start)
 print(f"scipy {scipy.__version__}, numpy {np.__version__}")
-print(1e9 * sorted(times)[TURNS // 2])
+print("closing", closed[0], 1e3 * min(times))

@@ -1,6 +1,8 @@
 //! The rows of `cargo compare` as plain functions, for WebAssembly: `tests/bench/rows.mjs` times them.
 
 use lightgap_bench::{Work, pitches, solves};
+#[cfg(not(target_arch = "wasm32"))]
+use lightgap_tests::speed::Row;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -43,9 +45,9 @@ pub fn report() {
         let [theirs, ours] = work.answers();
         let (their_ns, _) = median_ns(&mut work, 0);
         let (our_ns, turns) = median_ns(&mut work, 1);
-        let Work { name, rival, goal, within, .. } = work;
+        let Work { row: Row { work, rival, goal, .. }, within, .. } = work;
         println!(
-            "{name}\t{rival}\t{goal}\t{theirs:?}\t{ours:?}\t{within:?}\t{their_ns}\t{our_ns}\t{turns}"
+            "{work}\t{rival}\t{goal}\t{theirs:?}\t{ours:?}\t{within:?}\t{their_ns}\t{our_ns}\t{turns}"
         );
     }
 }

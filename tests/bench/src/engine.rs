@@ -41,8 +41,7 @@ fn step(id: &str, sizes: &Sizes) -> Work {
     let exact_rad = settler.pose().of(Body::NextOuter).yaw_rad;
     let off = engine.turn_rad() / exact_rad - 1.0;
     Work::new(
-        format!("{id} to its stop, exact"),
-        ("rapier, one step", 1.0),
+        &format!("{id} to its stop, exact"),
         SOFT,
         move || engine.step(),
         move || {

@@ -93,8 +93,7 @@ fn frame(id: &str, scenario: Scenario) -> Work {
     let sizes = *bench.stage.chain().sizes();
     let (mut their_turn, mut turn) = (0, 0);
     Work::new(
-        format!("{id}, a frame"),
-        ("clarabel, parry, kurbo: last rounds, gaps, paths", 1.0),
+        &format!("{id}, a frame"),
         POSE,
         move || {
             their_turn = (their_turn + 1) % FRAMES;

@@ -85,7 +85,6 @@ fn settle(name: &str, sizes: &Sizes, wishes: &[Vec<Wish>]) -> Work {
     let (mut their_turn, mut turn, wishes) = (0, 0, wishes.to_vec());
     Work::new(
         name,
-        ("clarabel, the last round", 1.0),
         POSE,
         move || {
             their_turn = (their_turn + 1) % posed.len();
@@ -145,7 +144,6 @@ fn gaps(name: &str, sizes: &Sizes) -> Work {
     }
     Work::new(
         name,
-        ("parry, contact", 1.0),
         ROUNDING,
         move || queries.iter().map(|query| black_box(query).gap_mm()).sum(),
         move || meetings.iter().map(|meeting| black_box(meeting.slope(&pose)).gap_mm).sum(),

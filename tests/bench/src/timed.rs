@@ -5,6 +5,7 @@ use crate::frames::Bench;
 use crate::work::Work;
 use criterion::Criterion;
 use lightgap::solve::{Solver, Start, Status};
+use lightgap_tests::speed::Row;
 use std::cell::RefCell;
 use std::hint::black_box;
 use std::time::Instant;
@@ -18,20 +19,20 @@ pub fn time(criterion: &mut Criterion, works: impl IntoIterator<Item = Work>) {
         // Filtered out on the command line: nothing was timed.
         if let (Some(theirs), Some(mine)) = (theirs, mine) {
             let ratio = theirs / mine;
-            let verdict = if ratio >= work.goal { "reached" } else { "NOT reached" };
-            let Work { name, rival, goal, note, .. } = work;
+            let Work { row: Row { work, rival, goal, .. }, note, .. } = work;
+            let verdict = if ratio >= goal { "reached" } else { "NOT reached" };
             let note = if note.is_empty() { note } else { format!("; {note}") };
             println!(
-                "RATIO {name}: {rival} {theirs:.0} ns, lightgap {mine:.0} ns: {ratio:.1}x (goal {goal}x {verdict}){note}\n"
+                "RATIO {work}: {rival} {theirs:.0} ns, lightgap {mine:.0} ns: {ratio:.1}x (goal {goal}x {verdict}){note}\n"
             );
         }
     }
 }
 
 fn median_ns(criterion: &mut Criterion, work: &mut Work, side: usize) -> Option<f64> {
-    let who = [work.rival, "lightgap"][side];
+    let who = [&work.row.rival, "lightgap"][side];
     let samples = RefCell::new(Vec::new());
-    criterion.bench_function(&format!("{}/{who}", work.name), |bencher| {
+    criterion.bench_function(&format!("{}/{who}", work.row.work), |bencher| {
         bencher.iter_custom(|turns| {
             let start = Instant::now();
             for _ in 0..turns {

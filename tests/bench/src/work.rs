@@ -1,13 +1,11 @@
 //! One row: a work, who else does it, and both ways to do it once.
 
+use lightgap_tests::speed::{Row, row};
+
 /// A work that a rival and the kernel both do.
 pub struct Work {
-    /// What is done, such as `joint, cold`.
-    pub name: String,
-    /// Who else does it, and how much of it.
-    pub rival: &'static str,
-    /// Rival's time over ours that the design asks for.
-    pub goal: f64,
+    /// What is done, who else does it and the goal: a line of `rows.json`.
+    pub row: Row,
     /// How far the two answers may be from each other, as a share of 1 and their size.
     pub within: f64,
     /// What else there is to say of the rival's answer.
@@ -17,17 +15,19 @@ pub struct Work {
 }
 
 impl Work {
-    /// A row. Each side does the work once and returns one number of its answer; turns that differ
-    /// must differ alike on both sides.
+    /// The row of `rows.json` with this name. Each side does the work once and returns one number of
+    /// its answer; turns that differ must differ alike on both sides.
+    ///
+    /// # Panics
+    /// When there is no such row.
     pub fn new(
-        name: impl Into<String>,
-        (rival, goal): (&'static str, f64),
+        name: &str,
         within: f64,
         theirs: impl FnMut() -> f64 + 'static,
         ours: impl FnMut() -> f64 + 'static,
     ) -> Self {
         let (theirs, ours) = (Box::new(theirs), Box::new(ours));
-        Self { name: name.into(), rival, goal, within, note: String::new(), theirs, ours }
+        Self { row: row(name), within, note: String::new(), theirs, ours }
     }
 
     /// The same row with something to say of the rival's answer.
@@ -44,7 +44,7 @@ impl Work {
         let answers = [(self.theirs)(), (self.ours)()];
         let room = self.within * (1.0 + answers[0].abs());
         let apart = (answers[0] - answers[1]).abs();
-        assert!(apart <= room, "{}: {} says {answers:?}", self.name, self.rival);
+        assert!(apart <= room, "{}: {} says {answers:?}", self.row.work, self.row.rival);
         answers
     }
 
