@@ -87,6 +87,11 @@ fn what_common_practice_says_stands_beside_what_the_model_says() {
     let arms = line.face_arms();
     let pin_mm = line.running.rubbing.pin_radius_mm;
     let (flat, edge) = (arms.flat_mm / pin_mm, arms.inner_edge_mm / pin_mm);
+    let sizes = &line.sizes;
+    let (side_mm, pin_mm_wide) = (sizes.side_gap_mm(), sizes.pin_clearance_mm());
+    println!("side gap: practice about 0.2 mm, give or take 0.05; here {side_mm:.3}");
+    println!("pin clearance: practice under 0.001 in, 0.0254 mm; here {pin_mm_wide:.4} mm");
+    assert!((side_mm - 0.2).abs() < 1e-9 && (pin_mm_wide - 0.025).abs() < 1e-9);
     println!("face lever arm over the pin's: practice nearly 2; flat {flat:.3}, edge {edge:.3}");
     assert!((flat - 1.7247).abs() < 5e-4 && (edge - 2.3056).abs() < 5e-4, "{flat} {edge}");
     const FREE_SHARE: f64 = 2e-3;

@@ -30,6 +30,15 @@ fn turns(what: &str, solution: &Solution, expected: &[f64]) -> Vec<Check> {
     each(&format!("{what}: turn"), &got, expected, PRINTED_MRAD, "mrad")
 }
 
+/// The first seven turns together: where the exact stop is a little nearer than the small-angle one, the
+/// next joint turns by what is left.
+fn turned(what: &str, solution: &Solution, expected: f64) -> Check {
+    const PRINTED_MRAD: f64 = 0.08;
+    let got = solution.turn_rad.iter().take(7).map(|rad| 1e3 * rad.abs()).sum();
+    let what = format!("{what}: turns of the first seven joints together");
+    check(SOURCE, &what, (expected, got), PRINTED_MRAD, "mrad")
+}
+
 fn forces(what: &str, force_n: &[f64], expected: &[f64], within: f64) -> Vec<Check> {
     let got: Vec<f64> = force_n.iter().map(|newtons| newtons / TENSION_N).collect();
     each(what, &got, expected, within, "of the tension")
@@ -45,6 +54,7 @@ fn bushed() -> Vec<Check> {
         forces(&at(10, ": pin forces"), &ten.pin_force_n, &[1.144], 5e-4),
         forces(&at(10, ": face forces"), &ten.face_force_n, &[0.0375], 5e-5),
         turns(&at(20, ", exact tilt limit"), &twenty, &[5.987; 6]),
+        vec![turned(&at(20, ""), &twenty, 6.0 * 6.0 + 2.71)],
         forces(&at(20, ": pin forces"), &twenty.pin_force_n, &pins, 2.5e-3),
         forces(&at(20, ": face forces"), &twenty.face_force_n, &[0.074, 0.062, 0.062, 0.050], 5e-4),
     ]
@@ -60,6 +70,7 @@ fn collared() -> Vec<Check> {
         turns(&at(10, ""), &ten, &[7.79]),
         forces(&at(10, ": pin forces"), &ten.pin_force_n, &[1.00], 5e-4),
         forces(&at(10, ": face forces"), &ten.face_force_n, &[0.036], 5e-4),
+        vec![turned(&at(20, ""), &twenty, 3.0 * 12.0 + 0.94)],
         forces(&at(20, ": pin forces"), &twenty.pin_force_n, &pins, 5e-3),
     ]
     .concat()
@@ -77,6 +88,12 @@ fn springy() -> Check {
     check(SECOND, what, (1.65, most), 5e-3, "of the tension")
 }
 
+/// The last offset that has a pose, told by one on either side of it.
+fn largest() -> Check {
+    let got = strand(Construction::Bushed, None).largest_offset_mm().unwrap_or(f64::NAN);
+    check(SOURCE, "bushed strand: a pose 27.5 mm aside, none 28.5", (28.0, got), 0.5, "mm")
+}
+
 /// How far a strand without yaw goes aside: n a/2.
 fn free() -> Check {
     let got = strand(Construction::Bushed, None).free_offset_mm();
@@ -87,6 +104,7 @@ pub(super) fn sheet() -> Sheet {
     let mut checks = bushed();
     checks.extend(collared());
     checks.push(springy());
+    checks.push(largest());
     checks.push(free());
     Sheet { title: "A taut strand", checks }
 }

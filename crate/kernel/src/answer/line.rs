@@ -14,12 +14,14 @@ const OF_W: f64 = 100.0;
 /// Multiples up to this are as good as one: the faces carry the slope of the pull.
 const AS_GOOD_AS_ONE: f64 = 1.05;
 
-/// What the offset of a drive costs, under which assumptions, and what others say of it.
+/// What the offset of a drive costs, under which assumptions where they make a difference, and what
+/// others say of it.
 pub fn line(costs: &Costs) -> Vec<Answer> {
     let mut answers = vec![cost(costs)];
     answers.extend(watts(costs));
-    answers.extend(ends(costs));
-    answers.extend(joints(costs));
+    if costs.line.layout.offset_mm.abs() > costs.line.free_mm() {
+        answers.extend(ends(costs).into_iter().chain(joints(costs)));
+    }
     answers.extend(lubricated(costs));
     answers.push(rollers(&costs.line));
     answers.extend(guides(&costs.line));

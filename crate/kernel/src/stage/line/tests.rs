@@ -34,6 +34,8 @@ fn a_scenario_without_a_drive_has_no_line() {
 fn an_offset_within_the_free_one_is_told_as_free() {
     let state = LineDesk::default().state(&scenario(1.0)).expect("a drive");
     assert_eq!(state.answers[0].id, "line.free");
+    let others = ["line.ends", "line.joints"];
+    assert!(!state.answers.iter().any(|answer| others.contains(&answer.id)), "nothing turns");
     assert!(state.free_mm < state.reach_mm && state.reach_mm < state.to_mm);
     assert_eq!(state.view.expect("it settles").joints.len(), state.joints);
 }
@@ -85,7 +87,8 @@ fn a_curve_goes_by_the_key_of_its_variant_and_costs_no_less_further_out() {
 /// A hand that slides gets the answer and the picture; what is said under other assumptions follows.
 #[test]
 fn the_quick_answer_is_the_whole_one_without_other_assumptions() {
-    let scenario = scenario(3.0);
+    let ends = LineDesk::default().quick_state(&scenario(0.0)).expect("a drive");
+    let scenario = scenario(0.5 * (ends.free_mm + ends.reach_mm));
     let whole = LineDesk::default().state(&scenario).expect("a drive");
     let quick = LineDesk::default().quick_state(&scenario).expect("a drive");
     let others = ["line.ends", "line.joints"];
