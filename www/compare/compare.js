@@ -54,7 +54,7 @@ class Compare {
 
   toggle() {
     this.wide = this.beside.element.hidden === true || !this.wide;
-    this.show();
+    this.draw(); // what is hidden takes no focus
     if (this.wide) this.beside.buttons.hold.focus();
   }
 

@@ -55,8 +55,8 @@ export class Making {
     this.panel.element.hidden = false;
     document.body.toggleAttribute("data-making", true);
     stayOpen(true);
+    byId("making-title").focus(); // now: a focus that comes later takes it from who has gone on
     await this.settle(true);
-    byId("making-title").focus();
   }
 
   close() {
