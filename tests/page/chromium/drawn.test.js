@@ -6,12 +6,11 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, test } from "node:test";
-import pngjs from "pngjs";
+import { cutOff, dots, handedOver, SIZE } from "../support/pictures.js";
 import { ROOT } from "../support/server.js";
 import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
-const SIZE = { width: 1000, height: 750, text: 14 };
 /** Two pixels differ when a channel does by more than this: edges are softened otherwise elsewhere. */
 const CHANNEL = 96;
 /** So large a share of pixels may: letters are set by another program, edges fall a little differently (the most seen is 0.0006). */
@@ -40,8 +39,6 @@ const paint = async (scenario, how, size) => {
   return { still: await canvas(0), stop: await canvas(1), svg: svgOf(bench, { theme: theme(), caption: [] }) };
 };
 
-/** @param {Buffer} bytes */
-const dots = (bytes) => pngjs.PNG.sync.read(bytes);
 const drawn = (/** @type {string} */ svg) => dots(execFileSync("rsvg-convert", ["--format", "png"], { input: svg, maxBuffer: 1e8 }));
 
 /** The share of dots that differ. */
@@ -57,16 +54,7 @@ function differing(one, other) {
 describe("pictures to hand on, in Chromium", () => {
   const hand = standing();
   const { open, click, until } = hand;
-  /** What a button of the dialog hands over. */
-  const handed = (word) => hand.inside((found) => new Promise((done) => {
-    let kept = new Blob();
-    const address = URL.createObjectURL.bind(URL);
-    URL.createObjectURL = (blob) => address((kept = blob));
-    HTMLAnchorElement.prototype.click = async function caught() {
-      done({ name: this.download, bytes: btoa(Array.from(new Uint8Array(await kept.arrayBuffer()), (byte) => String.fromCharCode(byte)).join("")) });
-    };
-    [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === found).click();
-  }), words[word]);
+  const handed = (word) => hand.inside(handedOver, words[word]);
   const keeping = async (fragment = "") => {
     await open(fragment);
     await click("#keep");
@@ -97,11 +85,9 @@ describe("pictures to hand on, in Chromium", () => {
     const sizes = {};
     for (const word of ["keep.square", "keep.strip"]) {
       const { name, bytes } = await handed(word);
-      const { width, height, data } = dots(Buffer.from(bytes, "base64"));
-      sizes[name] = [width, height];
-      const sheet = data.subarray(0, 3);
-      const edge = [...Array(height).keys()].filter((y) => [1, width - 2].some((x) => [0, 1, 2].some((channel) => Math.abs(data[4 * (y * width + x) + channel] - sheet[channel]) > CHANNEL)));
-      assert.deepEqual(edge, [], `${name}: nothing is cut off at its sides`);
+      const picture = dots(Buffer.from(bytes, "base64"));
+      sizes[name] = [picture.width, picture.height];
+      assert.deepEqual(cutOff(picture, CHANNEL), [], `${name}: nothing is cut off at its sides`);
     }
     assert.deepEqual(sizes["ferry-trike-square.png"], [1080, 1080]);
     assert.equal(sizes["ferry-trike-strip.png"][0], 1920);
