@@ -2,7 +2,7 @@
 // are still told apart; and for those who want nothing to move, nothing does.
 
 import assert from "node:assert/strict";
-import { describe, test } from "node:test";
+import { before, describe, test } from "node:test";
 import { ASKED, fragmentOf } from "../support/asked.js";
 import { focusOn } from "../support/inside.js";
 import { standing } from "../support/standing.js";
@@ -80,13 +80,14 @@ for (const colorScheme of ["light", "dark"]) {
 
 describe("reduced motion, in Chromium", () => {
   const hand = standing();
+  before(() => hand.open());
   for (const id of Object.keys(ASKED)) {
     test(`nothing moves of itself under ${id}`, async () => {
-      await hand.open(fragmentOf(id));
+      await hand.go(fragmentOf(id));
       const [running, frames] = await hand.inside(async () => {
         const canvas = document.querySelector("#drawing");
         const before = canvas.toDataURL();
-        await new Promise((done) => setTimeout(done, 400));
+        for (let frame = 0; frame < 12; frame++) await new Promise((next) => requestAnimationFrame(next));
         return [document.getAnimations().length, canvas.toDataURL() === before];
       });
       assert.deepEqual([running, frames], [0, true]);

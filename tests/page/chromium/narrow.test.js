@@ -2,5 +2,4 @@
 
 import { fitsSuite } from "../support/asked.js";
 
-fitsSuite("every question at 200 % zoom, in Chromium", { viewport: { width: 640, height: 450 }, deviceScaleFactor: 2 });
-fitsSuite("every question at 320 px, in Chromium", { viewport: { width: 320, height: 640 } });
+fitsSuite("every question at 200 % zoom and at 320 px, in Chromium", { deviceScaleFactor: 2 }, [{ width: 640, height: 450 }, { width: 320, height: 640 }]);

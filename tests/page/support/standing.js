@@ -87,6 +87,12 @@ function actions({ inside, type, complaints }) {
       assert.equal(await inside(opened), "", complaints().join("\n"));
       await settled();
     },
+    /** Goes to a fragment as a link within the page does: nothing is loaded anew. */
+    async go(fragment) {
+      await inside(`(wanted) => { if (location.hash !== wanted) location.hash = wanted; }`, fragment);
+      await inside(until((ask) => history.state?.ask === ask && document.body.dataset.ask === ask), new URLSearchParams(fragment.slice(1)).get("ask"));
+      await settled();
+    },
     async undo() {
       await click("#undo");
       await settled();
