@@ -24,7 +24,7 @@ export function startHeader(session) {
   });
   const tongue = /** @type {HTMLSelectElement} */ (byId("language"));
   tongue.append(...Object.entries(LANGUAGES).map(([tag, name]) => make("option", { value: tag, lang: tag, selected: tag === language }, name)));
-  tongue.addEventListener("change", () => speak(tongue.value));
+  tongue.addEventListener("change", () => import("./keep/turning.js").then(({ turn }) => turn(tongue.value), () => speak(tongue.value)));
   const unit = byId("unit");
   unit.addEventListener("click", () => session.move({ unit: session.work.unit === "mm" ? "in" : "mm" }, true));
   const { undo, redo } = startUndo(session);

@@ -80,6 +80,7 @@ async function start() {
   session.tell("chain", "pose", "look", "ask", "unit", "lit");
   document.body.classList.add("ready");
   if ((resumed || !asked) && !alone) import("./keep/resume.js").then((kept) => kept.resume(session, resumed, hash));
+  if (sessionStorage.getItem("lightgap.turning")) import("./keep/turning.js").then(({ stand }) => stand());
   if (!asked) await openingMovement(stage);
 }
 

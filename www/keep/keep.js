@@ -102,7 +102,7 @@ export function open(session) {
     make("h2", { id: "keep-title" }, say("keep.title")),
     part("keep.link", link, button("copy"), ...("share" in navigator ? [button("send")] : [])),
     part("keep.picture", make("label", {}, say("keep.width"), " ", width), button("svg"), button("png"), button("square"), button("strip")),
-    part("keep.numbers", button("json"), button("csv")),
+    part("keep.numbers", button("json"), button("csv"), say("keep.numbers.hint")),
     part("keep.sheet", make("button", { type: "button", onclick: () => review() }, say("keep.sheet.open")), say("keep.sheet.hint")),
     part("keep.file", button("scenario"), make("label", { class: "keep-open", for: "keep-file" }, say("keep.open")), file),
     make("p", { class: "hint" }, say("keep.hint")), fault, told,

@@ -14,13 +14,14 @@ export class Guess {
    * @param {Ask} ask
    * @param {(text: string) => string} write fills in the kernel's numbers
    * @param {() => void} changed
+   * @param {{hands: number[], shown: boolean, chosen: number|null}} [before] as it stood in another language
    */
-  constructor(ask, write, changed) {
-    Object.assign(this, { ask, write, changed });
+  constructor(ask, write, changed, before) {
     this.ask = ask;
     this.write = write;
     this.changed = changed;
-    this.hands = ask.choices.map(() => 0);
+    this.hands = ask.choices.map((_, index) => before?.hands[index] ?? 0);
+    if (before) [this.shown, this.chosen] = [before.shown, before.chosen];
     this.text = make("legend", {});
     this.because = make("p", { class: "lesson-because", role: "status" });
     this.rows = ask.choices.map((_, index) => this.row(index));
@@ -70,3 +71,7 @@ export class Guess {
     this.because.hidden = !shown;
   }
 }
+
+/** Hands and answers as they stand, by step. @param {Map<string, Guess>} guesses */
+export const statesOf = (guesses) =>
+  Object.fromEntries([...guesses].map(([name, { hands, shown, chosen }]) => [name, { hands, shown, chosen }]));

@@ -2,11 +2,12 @@
 
 import { toAddress } from "../address.js";
 import { byId } from "../dom.js";
-import { figure } from "../figures.js";
+import { figure, together } from "../figures.js";
 import { crew } from "../labour.js";
 import { say } from "../words.js";
+import { keepOver } from "../keep/turning.js";
 import { Board } from "./board.js";
-import { Guess } from "./guess.js";
+import { Guess, statesOf } from "./guess.js";
 import { Hall } from "./hall.js";
 import { stepOf } from "../lessons.js";
 import { anew } from "../work.js";
@@ -22,8 +23,10 @@ export class Teaching {
   step = 1;
   /** @type {Record<string, any>|null} what the kernel worked out for the step */
   numbers = null;
-  /** @type {import("../work.js").Work|undefined} what was on the bench when the lesson began: leaving it leads back there */
-  before;
+  /** @type {{guesses?: Record<string, any>, before?: import("../work.js").Work}} as it stood in another language */
+  kept = keepOver("lesson", () => ({ guesses: statesOf(this.guesses), before: this.before })) ?? {};
+  /** What was on the bench when the lesson began: leaving it leads back there. */
+  before = this.kept.before;
   /** A worker of its own: the numbers of a step do not keep its picture waiting. */
   clerk = crew(1);
   /** @type {Map<string, Guess>} by step, so that hands and answers stay */
@@ -49,7 +52,7 @@ export class Teaching {
     const { lesson, stand } = this;
     if (!lesson || !stand?.ask) return null;
     const name = nameOf(lesson.id, this.step);
-    const known = this.guesses.get(name) ?? new Guess(stand.ask, (text) => this.write(text), () => this.show());
+    const known = this.guesses.get(name) ?? new Guess(stand.ask, (text) => this.write(text), () => this.show(), this.kept.guesses?.[name]);
     this.guesses.set(name, known);
     return known;
   }
@@ -73,7 +76,7 @@ export class Teaching {
 
   /** @param {string} text */
   write(text) {
-    return filled(text, this.numbers ?? {}, figure);
+    return together(filled(text, this.numbers ?? {}, figure));
   }
 
   /**

@@ -4,8 +4,9 @@
 import assert from "node:assert/strict";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { describe, test } from "node:test";
+import { before, describe, test } from "node:test";
 import { centreOf, fieldState, focusOn, pictureMark } from "./inside.js";
+import { germanTests, turnedTests } from "./turned.js";
 import { ROOT } from "./server.js";
 import { standing } from "./standing.js";
 import { wordsOf } from "./words.js";
@@ -50,8 +51,9 @@ const foreign = (text) => [
  * @param {string} engine
  * @param {(wishes?: object) => Promise<any>} openHand
  * @param {() => Promise<any>} openGerman a browser whose user prefers German
+ * @param {number[]} widths of the window, px: those that this driver can have, the usual one last
  */
-export function tonguesSuite(engine, openHand, openGerman) {
+export function tonguesSuite(engine, openHand, openGerman, widths) {
   const tongue = () => [document.documentElement.lang, document.documentElement.dir];
 
   describe(`German in ${engine}, where a browser prefers English`, () => {
@@ -97,6 +99,8 @@ export function tonguesSuite(engine, openHand, openGerman) {
       assert.match(await said("answer"), /^It turns/);
     });
 
+    turnedTests(hand, choose);
+
     test("a comma is read, a point too, and what is no number is refused with the way to write one", async () => {
       await open("?lang=de");
       const pin = await field(german);
@@ -118,29 +122,38 @@ export function tonguesSuite(engine, openHand, openGerman) {
       assert.equal((await hand.inside(fieldState, pin)).value, "5,76", "an arrow key goes on");
     });
 
-    for (const width of [360, 1280]) {
-      test(`from right to left nothing overflows and the drawing is the same, ${width} px wide`, async () => {
-        await resize(hand.page, width);
-        for (const [ask, on] of Object.entries(QUESTIONS)) {
-          await open(`?lang=de#v=1&on=${on}&ask=${ask}&how=turn&at=1`);
-          const before = await hand.inside(pictureMark);
-          await hand.inside(() => { document.documentElement.dir = "rtl"; dispatchEvent(new Event("resize")); });
+    /** The page from right to left. */
+    const turn = () => hand.inside(() => { document.documentElement.dir = "rtl"; dispatchEvent(new Event("resize")); });
+
+    test(`from right to left nothing overflows and the drawing is the same, ${widths.join(" and ")} px wide`, async () => {
+      await open("?lang=de");
+      for (const [ask, on] of Object.entries(QUESTIONS)) {
+        await hand.go(`#v=1&on=${on}&ask=${ask}&how=turn&at=1`);
+        for (const width of widths) {
+          await resize(hand.page, width);
           await hand.settled();
-          assert.ok((await hand.inside(() => document.documentElement.scrollWidth - innerWidth)) <= 0, `${ask} is too wide`);
-          assert.deepEqual(await hand.inside(pictureMark), before, `${ask} is mirrored`);
+          const before = await hand.inside(pictureMark);
+          await turn();
+          await hand.settled();
+          assert.ok((await hand.inside(() => document.documentElement.scrollWidth - innerWidth)) <= 0, `${ask} is too wide at ${width}`);
+          assert.deepEqual(await hand.inside(pictureMark), before, `${ask} is mirrored at ${width}`);
+          await hand.inside(() => { document.documentElement.dir = "ltr"; });
         }
-        await open("?lang=de");
-        await hand.inside(() => { document.documentElement.dir = "rtl"; });
-        await hand.inside(focusOn, "#scrub");
-        await hand.press("Home");
-        const [low, from] = [await said("now"), await hand.inside(centreOf, GRIP)];
-        await hand.drag([from, { x: from.x, y: from.y - 60 }, { x: from.x, y: Math.max(4, from.y - 160) }]);
-        assert.notEqual(await said("now"), low, "the grip lies on its link");
-        await hand.click('#modes [data-how="aside"]');
-        assert.match(await said("answer"), new RegExp(`^${german["answer.aside.face"].split(" {")[0]}`));
-        await resize(hand.page, 1280);
-      });
-    }
+      }
+    });
+
+    test("from right to left the grip lies on its link", async () => {
+      await open("?lang=de");
+      await turn();
+      await hand.inside(focusOn, "#scrub");
+      await hand.press("Home");
+      const [low, from] = [await said("now"), await hand.inside(centreOf, GRIP)];
+      await hand.drag([from, { x: from.x, y: from.y - 60 }, { x: from.x, y: Math.max(4, from.y - 160) }]);
+      assert.notEqual(await said("now"), low);
+      await hand.click('#modes [data-how="aside"]');
+      assert.match(await said("answer"), new RegExp(`^${german["answer.aside.face"].split(" {")[0]}`));
+    });
+
     test("there was no complaint", () => {
       const left = /NetworkError when attempting to fetch|error loading dynamically imported module/; // what was still asked for when a page was left
       assert.deepEqual(hand.complaints().filter((said) => !left.test(said)), []);
@@ -150,11 +163,12 @@ export function tonguesSuite(engine, openHand, openGerman) {
   describe(`German in ${engine}, where a browser prefers it`, () => {
     const hand = standing({}, openGerman);
     const { open, click, until } = hand;
+    before(() => open());
     const nothing = async (what) => assert.deepEqual(foreign(await hand.inside(texts)), [], what);
 
     for (const [ask, on] of Object.entries(QUESTIONS)) {
       test(`no English is left in the question ${ask}`, async () => {
-        await open(`#v=1&on=${on}&ask=${ask}`);
+        await hand.go(`#v=1&on=${on}&ask=${ask}`);
         assert.deepEqual(await hand.inside(tongue), ["de", "ltr"]);
         await hand.inside(texts); // folds are filled when they open
         await hand.settled();
@@ -182,6 +196,8 @@ export function tonguesSuite(engine, openHand, openGerman) {
       await nothing("the review sheet");
       assert.match(await hand.inside(() => document.querySelector(".review-date").textContent), /\d{1,2}\. \p{L}+ \d{4}/u);
     });
+
+    germanTests(hand, nothing);
 
     test("a table goes to a spreadsheet with commas and semicolons, and comes back", async () => {
       await open("#v=1&on=ferry-thousand&ask=fit");
@@ -243,5 +259,5 @@ export function tonguesSuite(engine, openHand, openGerman) {
   });
 }
 
-/** The window of either driver. @param {any} page @param {number} width */
-const resize = (page, width) => (page.setViewportSize ?? page.setViewport).call(page, { width, height: 900 });
+/** The window as wide; one driver has no other than the usual. @param {any} page @param {number} width */
+const resize = (page, width) => page.setViewportSize?.({ width, height: 900 });

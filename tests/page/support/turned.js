@@ -1,0 +1,122 @@
+// The page turned from one language to the other: nothing that was opened, counted or chosen is lost. And what stands in
+// windows, files and on paper of its own, in German.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { focusOn, textOf } from "./inside.js";
+import { wordsOf } from "./words.js";
+
+const german = wordsOf("de");
+const STEP = "#v=1&on=lesson-why-so-little-1&ask=give&how=turn&at=0";
+
+/** @typedef {ReturnType<typeof import("./standing.js").standing>} Stand */
+
+/** In the page: the folds that are open, by their ids, and the hands that were counted. */
+const stands = () => ({
+  folds: [...document.querySelectorAll("details[id][open]")].map(({ id }) => id),
+  hands: [...document.querySelectorAll(".lesson-hands")].map((each) => each.textContent),
+  answered: document.querySelector(".lesson-because")?.textContent !== "" && document.querySelectorAll(".lesson .right").length === 1,
+});
+
+/**
+ * @param {Stand} hand
+ * @param {(wanted: string) => Promise<void>} choose turns the page
+ */
+export function turnedTests(hand, choose) {
+  const { open, click, until, inside } = hand;
+  const told = () => until(() => /^(?!Working|Wird).{9}/.test(document.querySelector(".lesson:not([hidden]) .lesson-say")?.textContent ?? ""));
+  /** Folds come back when all of them are there, the focus last. */
+  const back = () => until(() => document.activeElement?.id === "language");
+
+  test("turned to another language it keeps open folds, hands that were counted and an answer that was shown", async () => {
+    await open(STEP);
+    await told();
+    for (let hands = 0; hands < 2; hands++) await click(".lesson-count-hands button:last-child");
+    await inside(() => { for (const id of ["sizes-fold", "work-fold"]) document.getElementById(id).open = true; });
+    const before = await inside(stands);
+    assert.deepEqual([before.folds, before.hands[0], before.answered], [["sizes-fold", "work-fold"], "2", false]);
+    await choose("de");
+    await told();
+    await back();
+    assert.deepEqual(await inside(stands), before);
+    await click(".lesson-next:not([hidden])");
+    assert.equal((await inside(stands)).answered, true);
+    await choose("en");
+    await told();
+    await back();
+    assert.deepEqual(await inside(stands), { ...before, answered: true });
+    await click(".lesson-close");
+    await until(() => document.querySelector(".lesson").hidden);
+  });
+
+  test("turned to another language it keeps what is chosen within a question, and a comparison that is open", async () => {
+    await open("#v=1&on=ferry-winch&ask=line");
+    await click('[data-show="watts"]');
+    await click("#compare");
+    await until(() => document.querySelector(".beside:not([hidden])"));
+    await inside(() => { document.querySelector(".crooked .graph-fold").open = true; });
+    await choose("de");
+    await back();
+    await until(() => document.querySelector(".beside:not([hidden])") && document.querySelector('[data-show="watts"]').getAttribute("aria-pressed") === "true");
+    assert.ok(await inside(() => document.querySelector(".crooked .graph-fold").open));
+    await choose("en");
+    await back();
+  });
+}
+
+/**
+ * @param {Stand} hand
+ * @param {(what: string) => Promise<void>} nothing holds that no English is seen
+ */
+export function germanTests(hand, nothing) {
+  const { open, until, inside } = hand;
+
+  test("the window of what to say speaks German, and follows", async () => {
+    await open(STEP);
+    await until(() => document.querySelector(".lesson-choice"));
+    const told = await inside(() => new Promise((done) => {
+      const channel = new BroadcastChannel("lightgap.lesson");
+      channel.addEventListener("message", ({ data }) => data.say && done(data));
+      channel.postMessage("here");
+    }));
+    const frame = await inside((message) => new Promise((done) => {
+      const frame = document.createElement("iframe");
+      frame.src = "say.html";
+      frame.addEventListener("load", async () => {
+        const channel = new BroadcastChannel("lightgap.lesson");
+        const { contentDocument: page } = frame;
+        while (!page.querySelector("#say p")) {
+          channel.postMessage(message);
+          await new Promise((next) => requestAnimationFrame(next));
+        }
+        done([page.documentElement.lang, page.title, page.querySelector("#say").textContent]);
+        frame.remove();
+      });
+      document.body.append(frame);
+    }), told);
+    assert.deepEqual(frame.slice(0, 2), ["de", `lightgap: ${german["lesson.notes"]}`]);
+    for (const part of [told.say, told.next, told.asked.text, german["lesson.answer"]]) assert.ok(frame[2].includes(part), part);
+    assert.match(frame[2], /Schritt 1 von/);
+  });
+
+  test("it is installed by its German name card", async () => {
+    const card = await inside(async () => (await fetch(document.querySelector("link[rel=manifest]").href)).json());
+    assert.equal(card.lang, "de");
+    assert.match(card.description, /Rollenkette/);
+  });
+
+  test("the review sheet is told of in German, and numbers with points are announced", async () => {
+    await open("#v=1&on=ferry-trike");
+    await hand.click("#keep");
+    await until(() => document.querySelector("dialog.keep[open]"));
+    assert.ok((await inside(textOf, "dialog.keep")).includes(german["keep.numbers.hint"]));
+    await inside((word) => [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === word).click(), german["keep.sheet.open"]);
+    await until(() => document.querySelector(".review .primary:not([disabled])"));
+    assert.equal(await inside(textOf, ".review-told"), german["sheet.ready"]);
+    assert.equal(await inside(() => document.querySelector(".review").getAttribute("aria-label")), german["sheet.title"]);
+    await inside(focusOn, "#review-size");
+    await nothing("the review sheet");
+    await hand.press("Escape");
+    await until(() => !document.querySelector(".review"));
+  });
+}
