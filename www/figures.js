@@ -3,6 +3,12 @@
 const MM_PER_INCH = 25.4;
 const DEGREES_PER_RAD = 180 / Math.PI;
 const MINUS = "\u2212";
+/** A space at which no line ends. */
+const NBSP = "\u00a0";
+const UNITS = /(?<=\d(?: N)?) (?=(?:mm|µm|mil|MPa|kg|N|W|%)(?![\p{L}\d]))/gu;
+
+/** Every number in a text kept on one line with its unit. @param {string} text */
+export const together = (text) => text.replace(UNITS, NBSP);
 
 /** @param {number} inch */
 export const mmOfInch = (inch) => inch * MM_PER_INCH;
@@ -77,11 +83,11 @@ export function numberOf(text) {
 export function gap(mm) {
   const size = Math.abs(mm);
   if (unit === "in") {
-    if (size >= MM_PER_INCH / 10) return `${decimal(mm / MM_PER_INCH, 3)} in`;
-    return `${decimal((mm / MM_PER_INCH) * 1000, size < 0.0254 ? 2 : 1)} mil`;
+    if (size >= MM_PER_INCH / 10) return `${decimal(mm / MM_PER_INCH, 3)}${NBSP}in`;
+    return `${decimal((mm / MM_PER_INCH) * 1000, size < 0.0254 ? 2 : 1)}${NBSP}mil`;
   }
-  if (size >= 0.01 || size < 0.00005) return `${decimal(mm, 2)} mm`;
-  return `${decimal(mm * 1000, size < 0.001 ? 1 : 0)} µm`;
+  if (size >= 0.01 || size < 0.00005) return `${decimal(mm, 2)}${NBSP}mm`;
+  return `${decimal(mm * 1000, size < 0.001 ? 1 : 0)}${NBSP}µm`;
 }
 
 /**
@@ -128,7 +134,7 @@ export const radOf = (degrees) => degrees / DEGREES_PER_RAD;
  */
 function share(fraction) {
   const rest = Math.min(Math.abs(fraction), Math.abs(1 - fraction));
-  return `${decimal(fraction * 100, rest < 0.001 || rest >= 0.1 ? 0 : 1)} %`;
+  return `${decimal(fraction * 100, rest < 0.001 || rest >= 0.1 ? 0 : 1)}${NBSP}%`;
 }
 
 /**
@@ -165,5 +171,5 @@ export function figure(name, value) {
  */
 export function exactly(name, value) {
   if (!name.endsWith("_mm")) return figure(name, value);
-  return `${fieldOf(value).replace("-", MINUS)} ${unit}`;
+  return `${fieldOf(value).replace("-", MINUS)}${NBSP}${unit}`;
 }

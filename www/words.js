@@ -1,6 +1,6 @@
 // Every visible sentence, by id, from words/<language>/: those of the first screen, and those of each later question.
 
-import { figure } from "./figures.js";
+import { figure, together } from "./figures.js";
 import { language } from "./language.js";
 import { once } from "./once.js";
 
@@ -32,7 +32,7 @@ export const has = (id) => Object.hasOwn(words, id);
  */
 export function say(id, numbers = {}) {
   const sentence = words[id] ?? id;
-  return sentence.replace(/\{(\w+)\}/g, (_, name) => place(name, numbers[name]));
+  return together(sentence.replace(/\{(\w+)\}/g, (_, name) => place(name, numbers[name])));
 }
 
 /**

@@ -134,5 +134,5 @@ const anchor = (x, width) => (x < HALF ? "start" : x > width - HALF ? "end" : "m
 export function fine(name, value, figures = 2) {
   if (name.endsWith("_rad")) return `${short(degreesOf(value), figures)}°`;
   if (!/_mm(_per_m)?$/.test(name)) return short(value, figures);
-  return value < 0.1 ? `${short(value * 1000, figures)} µm` : `${short(value, figures)} mm`;
+  return value < 0.1 ? `${short(value * 1000, figures)}\u00a0µm` : `${short(value, figures)}\u00a0mm`;
 }

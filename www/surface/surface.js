@@ -129,7 +129,7 @@ class Rough extends Answered {
 /** @param {string} key @param {import("./types.js").Told} told */
 function written(key, told) {
   const value = /** @type {Record<string, number>} */ (/** @type {unknown} */ (told))[key];
-  return key.endsWith("_um") ? `${short(value)} µm` : key.endsWith("_fraction") ? share(value) : short(value);
+  return key.endsWith("_um") ? `${short(value)}\u00a0µm` : key.endsWith("_fraction") ? share(value) : short(value);
 }
 
 /** @param {number} value @param {number} most */

@@ -30,7 +30,7 @@ export function windowOf({ pitch_mm, particle_mm, told }, share) {
 }
 
 /** @param {number} mm */
-export const length = (mm) => (mm >= 0.1 ? `${bare(mm)} mm` : `${bare(mm * UM_PER_MM)} µm`);
+export const length = (mm) => (mm >= 0.1 ? `${bare(mm)}\u00a0mm` : `${bare(mm * UM_PER_MM)}\u00a0µm`);
 
 /** The longest of 1, 2, 5, 10 ... that is no longer than this. @param {number} mm */
 function round(mm) {

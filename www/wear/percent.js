@@ -5,7 +5,7 @@ import { decimal, grouped } from "../figures.js";
 const HUNDRED = 100;
 
 /** @param {number} fraction */
-export const percent = (fraction) => `${decimal(fraction * HUNDRED, 2)} %`;
+export const percent = (fraction) => `${decimal(fraction * HUNDRED, 2)}\u00a0%`;
 
 /**
  * The numbers of an answer with every fraction written in per cent, and large counts in words of three figures.

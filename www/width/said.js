@@ -15,7 +15,7 @@ const FINE = ["left_mm", "inside_mm", "clearance_mm", "swelling_mm", "growth_mm"
 const percent = (fraction) => `${decimal(fraction * HUNDRED, Math.abs(fraction) < 0.1 ? 1 : 0)} %`;
 
 /** What is left of a gap: micrometres, which hundredths of a millimetre would hide. @param {number} mm */
-const fine = (mm) => (unitInUse() === "in" || Math.abs(mm) >= 0.1 ? gap(mm) : `${decimal(mm * UM_PER_MM, 0)} µm`);
+const fine = (mm) => (unitInUse() === "in" || Math.abs(mm) >= 0.1 ? gap(mm) : `${decimal(mm * UM_PER_MM, 0)}\u00a0µm`);
 
 /** @param {number} mpa */
 const stress = (mpa) => say("width.mpa", { value: decimal(mpa, 0) });
@@ -83,7 +83,7 @@ export function chartOf(state) {
   return {
     label: underPictures(state).chart,
     x: { name: say("width.x", { unit: x_unit }), from: -end_mm, to: end_mm, write: gap, tick: tickOf, round: inches ? mmOfInch(1) : 1 },
-    y: { name: say("width.y", { unit: y_unit }), from: least, to: Math.max(1.15 * clearance_mm, 0.005), write: fine, tick: (mm) => fine(mm).split(" ")[0] },
+    y: { name: say("width.y", { unit: y_unit }), from: least, to: Math.max(1.15 * clearance_mm, 0.005), write: fine, tick: (mm) => fine(mm).split(/\s/)[0] },
     ranges: [...spans.map(([from, to], i) => ({ ...(i ? {} : { name: say("width.key.bears") }), look: "free", from, to }))],
     lines: [
       { name: say("width.key.new"), look: "dashed", points: [[-end_mm, clearance_mm], [end_mm, clearance_mm]] },

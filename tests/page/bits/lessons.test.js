@@ -11,7 +11,7 @@ import { ROOT } from "../support/server.js";
 
 const read = (name) => JSON.parse(readFileSync(join(ROOT, "scenarios/lessons", name), "utf8"));
 /** How a number is written, by what its path says it is. */
-const WRITTEN = [[/_fraction|yield_/, /^\d+(\.\d)? %$/], [/_mm$/, /^\u2212?\d+(\.\d+)? (mm|µm)$/], [/time_s$/, /^\d+$/], [/_rad$/, /^\u2212?\d+(\.\d+)?°$/], [/./, /^\u2212?\d+(\.\d+)?$/]];
+const WRITTEN = [[/_fraction|yield_/, /^\d+(\.\d)?\u00a0%$/], [/_mm$/, /^\u2212?\d+(\.\d+)?\u00a0(mm|µm)$/], [/time_s$/, /^\d+$/], [/_rad$/, /^\u2212?\d+(\.\d+)?°$/], [/./, /^\u2212?\d+(\.\d+)?$/]];
 
 test("every number in a lesson is filled, and written as what it is", async () => {
   const [bench, ask] = [await openBench(), await openLabourer()];

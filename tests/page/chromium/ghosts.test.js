@@ -36,7 +36,7 @@ describe("a chain that is held, in every question, in Chromium", () => {
     }
     assert.match(await hand.inside(textOf, ".width-picture"), /A: 23\.56 mm/);
     await go("fit");
-    await until(() => /A 0\.12 mm in the middle, 0\.03 mm left in the worst case/.test(document.querySelector(".fit .of-a-note")?.textContent ?? ""));
+    await until(() => /A 0\.12\smm in the middle, 0\.03\smm left in the worst case/.test(document.querySelector(".fit .of-a-note")?.textContent ?? ""));
     await hand.inside((word) => [...document.querySelectorAll(".beside button")].find((each) => each.textContent === word).click(), words["compare.drop"]);
     await until((found) => !document.querySelector(found), ANY);
     await go("line");

@@ -21,7 +21,7 @@ describe("a load on the link, in Chromium", () => {
     await put("#load-side_n", "40");
     assert.notEqual((await hand.inside(pictureMark)).mark, drawn.mark);
     assert.match(await said("surprise"), /400 N left, 400 N right/);
-    await until(() => /400 N/.test(document.querySelector("#twin").textContent));
+    await until(() => /400\sN/.test(document.querySelector("#twin").textContent));
     await undo();
     assert.deepEqual(await rows(), forces, "one undo takes the side force back");
     assert.deepEqual(hand.complaints(), []);

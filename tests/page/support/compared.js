@@ -22,7 +22,7 @@ export function comparedSuite(engine, openHand) {
       await hand.settled();
     };
     /** Waits until the figures beside the answer hold this text. */
-    const beside = (text) => until((wanted) => document.querySelector(".beside:not(.waiting) .beside-pairs")?.textContent.includes(wanted), text);
+    const beside = (text) => until((wanted) => document.querySelector(".beside:not(.waiting) .beside-pairs")?.textContent.replaceAll("\u00a0", " ").includes(wanted), text);
     const held = () => hand.inside(textOf, ".beside:not([hidden]) .beside-answer");
     const narrow = async () => {
       await put(await hand.inside(fieldLabelled, words["size.outer_spacing_mm"]), NARROWER);
@@ -71,7 +71,7 @@ export function comparedSuite(engine, openHand) {
       await put("#mine-over_inner_mm", "2");
       await until(() => document.querySelector("#mine-over_inner_mm-fault:not([hidden])")?.textContent.includes("larger than"));
       await put("#mine-over_inner_mm", "17.58");
-      await until(() => /^Side gap 0\.23 mm, give or take 0\.03 mm/.test(document.querySelector(".mine-verdict")?.textContent ?? ""));
+      await until(() => /^Side gap 0\.23\smm, give or take 0\.03\smm/.test(document.querySelector(".mine-verdict")?.textContent ?? ""));
       await put("#mine-doubt_mm", "0.2");
       await until(() => /cannot tell/.test(document.querySelector(".mine-verdict")?.textContent ?? ""));
       await put("#mine-pin_mm", "-1");

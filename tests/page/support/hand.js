@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { chromium } from "playwright-core";
 import puppeteer from "puppeteer-core";
-import { opened, twoFrames } from "./inside.js";
+import { opened, spaced, twoFrames } from "./inside.js";
 
 export const CHROMIUM_FLAGS = [
   "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -42,7 +42,7 @@ function handOf(page, close) {
   const complaints = [];
   page.on("console", (said) => ["error", "warning", "warn"].includes(said.type()) && complaints.push(said.text()));
   page.on("pageerror", (error) => complaints.push(String(error)));
-  const inside = (work, ...values) => page.evaluate(call(work, values));
+  const inside = async (work, ...values) => spaced(await page.evaluate(call(work, values)));
   const press = async (key) => {
     await page.keyboard.press(key);
     await inside(twoFrames);

@@ -1,5 +1,17 @@
 // What the tests do inside the page. Each function is sent there as text, so it stands alone.
 
+/**
+ * What the page gave, its spaces that do not break as plain ones: whether a line may end there is a question of its own.
+ * @param {any} value
+ * @returns {any}
+ */
+export const spaced = (value) => {
+  if (typeof value === "string") return value.replaceAll("\u00a0", " ");
+  if (Array.isArray(value)) return value.map(spaced);
+  if (value === null || typeof value !== "object") return value;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => [key, spaced(each)]));
+};
+
 /** Two frames: what was asked for is computed in the first and painted by the second. */
 export const twoFrames = () =>
   new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(true))));

@@ -66,10 +66,10 @@ export function lostSuite(engine, openHand) {
       assert.equal(new Set(seen).size, 3);
       for (const answer of [seen[1], seen[0]]) {
         await hand.click("#undo");
-        await hand.until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent === wanted, answer);
+        await hand.until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent.replaceAll("\u00a0", " ") === wanted, answer);
       }
       await hand.click("#redo");
-      await hand.until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent === wanted, seen[1]);
+      await hand.until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent.replaceAll("\u00a0", " ") === wanted, seen[1]);
     });
 
     test("a file too long for a link is named by it, kept over a reload and missed elsewhere", async () => {
@@ -125,7 +125,7 @@ export function lostSuite(engine, openHand) {
         assert.notEqual(await tab.inside(() => location.hash), address);
         await tab.inside(press, "[data-notice='notice.last'] button");
         await tab.inside(until((/** @type {string} */ wanted) => location.hash === wanted), address);
-        await tab.inside(until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent === wanted), answer);
+        await tab.inside(until((/** @type {string} */ wanted) => document.querySelector("#answer")?.textContent.replaceAll("\u00a0", " ") === wanted), answer);
       });
       await elsewhere(hand.address, async (tab) => {
         await tab.inside(told, "notice.last");

@@ -72,7 +72,7 @@ export function makingSuite(engine, openHand) {
       await choose("#making-places", "geometry.pin_clearance_mm");
       await press("making.put");
       assert.deepEqual(await steps(), ["The pin has {geometry.pin_clearance_mm} of room."]);
-      await preview("^The pin has 0\\.04 mm of room\\.$");
+      await preview("^The pin has 0\\.04\\smm of room\\.$");
     });
 
     test("a guess, its choices and its reason are written, and a face is lit", async () => {
@@ -146,12 +146,12 @@ export function makingSuite(engine, openHand) {
       await reckoned();
       assert.deepEqual(await steps(), before);
       await button("making.try");
-      await preview("^The pin has 0\\.04 mm");
+      await preview("^The pin has 0\\.04\\smm");
       assert.equal(await inside(() => document.querySelector(".making").hidden), true);
       await click(".lesson-next");
       assert.match(await inside(textOf, ".lesson-because"), /after 0\.25°/);
       await click(".lesson-next");
-      await preview("slides 0\\.34 mm each way");
+      await preview("slides 0\\.34\\smm each way");
       await click(".lesson-change");
       await until(() => document.querySelector(".making:not([hidden])"));
       await reckoned();

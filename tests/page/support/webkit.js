@@ -6,7 +6,7 @@ import { readdirSync } from "node:fs";
 import { createServer } from "node:net";
 import { createInterface } from "node:readline";
 import { Builder, Capabilities, Key, Origin } from "selenium-webdriver";
-import { twoFrames } from "./inside.js";
+import { spaced, twoFrames } from "./inside.js";
 
 /** A port nobody uses now. */
 async function freePort() {
@@ -73,7 +73,7 @@ export async function openWebkit() {
         .then((value) => done({ value }), (error) => done({ error: String(error) }));`;
     const { value, error } = await window.executeAsyncScript(text);
     if (error) throw new Error(error);
-    return value;
+    return spaced(value);
   };
   const press = async (key) => {
     await window.actions().sendKeys(KEYS[key] ?? key).perform();
