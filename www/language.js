@@ -37,3 +37,12 @@ export function speak(wanted) {
   history.replaceState(history.state, "", `${location.pathname}${String(search) && `?${search}`}${location.hash}`);
   location.reload();
 }
+
+/** Whether the page has just turned to this language, and something was kept. */
+export function turned() {
+  try {
+    return sessionStorage.getItem("lightgap.turning") !== null;
+  } catch {
+    return false;
+  }
+}

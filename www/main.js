@@ -12,6 +12,7 @@ import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
 import { startHeader, startQuestions } from "./header.js";
 import { openKernel } from "./kernel.js";
+import { turned } from "./language.js";
 import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
 import { startLoad } from "./load.js";
@@ -80,7 +81,7 @@ async function start() {
   session.tell("chain", "pose", "look", "ask", "unit", "lit");
   document.body.classList.add("ready");
   if ((resumed || !asked) && !alone) import("./keep/resume.js").then((kept) => kept.resume(session, resumed, hash));
-  if (sessionStorage.getItem("lightgap.turning")) import("./keep/turning.js").then(({ stand }) => stand());
+  if (turned()) import("./keep/turning.js").then(({ stand }) => stand());
   if (!asked) await openingMovement(stage);
 }
 
