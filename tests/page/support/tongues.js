@@ -244,13 +244,14 @@ export function tonguesSuite(engine, openHand, openGerman, widths) {
         const { drawing } = await import("./keep/picture.js");
         const { openKernel } = await import("./kernel.js");
         const { loadWords } = await import("./words.js");
+        const { newWork } = await import("./work.js");
         await loadWords("keep");
         const { bench } = await openKernel(await loadWords("first"));
         bench.load(await (await fetch("scenarios/ferry-winch.json")).json());
         bench.show("turn");
         bench.scrub(1);
         bench.layout(900, 700, 14, false);
-        return drawing({ bench }, 900);
+        return drawing({ bench, state: bench.state(), stood_worn_mm: 0, work: newWork("ferry-winch") }, 900);
       });
       assert.ok(svg.includes("0,25°") && svg.includes(german["draw.name.inner"]), "the drawing");
       assert.deepEqual(foreign(svg.replace(/<[^>]*>/g, "\n").replace(/<title>[^]*?<\/title>|<desc>[^]*?<\/desc>/g, "")).filter((piece) => !/winch|Marlhythe/.test(piece)), []);
