@@ -70,11 +70,22 @@ export class Hand {
     };
     worker.addEventListener("error", lost);
     worker.addEventListener("messageerror", lost);
-    worker.postMessage({ module });
+    worker.postMessage({ module, life: `lightgap.worker.${performance.timeOrigin}.${Math.random()}` });
   }
 
-  /** @param {{id: number, news?: any, died?: string, faults?: Fault[], answer?: any}} said */
-  hear({ id, news, died, faults, answer }) {
+  /**
+   * A worker that the browser ends, for want of memory perhaps, says nothing: the lock that it holds for as long as it
+   * lives is then ours.
+   * @param {string} life
+   */
+  watch(life) {
+    const { worker } = this;
+    navigator.locks.request(life, () => worker === this.worker && this.died("ended"));
+  }
+
+  /** @param {{id: number, life?: string, news?: any, died?: string, faults?: Fault[], answer?: any}} said */
+  hear({ id, life, news, died, faults, answer }) {
+    if (life) return this.watch(life);
     if (died !== undefined) return this.died(died);
     const { job } = this;
     if (id !== this.count || !job) return;

@@ -27,6 +27,8 @@ export class Running {
   playing = false;
   told = "";
   last = 0;
+  /** @type {RunState|null} what is shown: the last answer, also after a calculation that broke off */
+  run = null;
 
   constructor() {
     /** @type {Steady<RunState>} */
@@ -36,9 +38,10 @@ export class Running {
     this.chart = new Chart();
     this.play = make("button", { type: "button", class: "choice", onclick: () => this.toggle() });
     this.scrub = slider("line.run.scrub", (value) => this.go({ travel_pitches: value + this.at.joint, fold: null }));
-    this.share = slider("line.run.share", (value) => this.go({ fold: this.steady.answer?.shown ?? 0, share: value / 100 }));
+    this.share = slider("line.run.share", (value) => this.go({ fold: this.run?.shown ?? 0, share: value / 100 }));
     dress(this.share.input, { min: 0, max: 100, step: 1 });
     this.said = make("p", { class: "run-said", "aria-live": "polite" });
+    this.broken = make("p", { class: "fault run-broken", role: "alert", hidden: true });
     this.list = make("ol", { class: "run-contacts" });
     this.sum = make("p", { class: "run-sum" });
     this.table = make("div", { class: "gears-table run-folds" });
@@ -55,7 +58,7 @@ export class Running {
       make("div", { class: "run-buttons" }, this.play, button("back", () => this.step(-STEP)), button("on", () => this.step(STEP)), button("next", () => this.next())),
       this.scrub.element,
       make("div", { class: "run-both" }, make("div", {}, this.close.picture, this.share.element),
-        make("div", { class: "run-text" }, this.said, this.list, this.sum, group("stuck"), group("joint"))),
+        make("div", { class: "run-text" }, this.said, this.broken, this.list, this.sum, group("stuck"), group("joint"))),
       this.table, make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.run.chart")), this.chart.picture),
       this.chart.table(say("line.run.table")), make("p", { class: "hint" }, say("line.run.left")));
   }
@@ -92,16 +95,14 @@ export class Running {
 
   /** Goes on from where the picture is, whichever way it was reached. @param {number} pitches */
   step(pitches) {
-    const { answer } = this.steady;
-    const from = this.at.fold === null || !answer ? this.at.travel_pitches : answer.travel_pitches;
+    const from = this.at.fold === null || !this.run ? this.at.travel_pitches : this.run.travel_pitches;
     this.go({ travel_pitches: from + pitches, fold: null });
   }
 
   /** To the middle of the next fold. */
   next() {
-    const { answer } = this.steady;
-    if (!answer) return;
-    const ahead = answer.folds.findIndex(({ share }) => share < 0.5);
+    if (!this.run) return;
+    const ahead = this.run.folds.findIndex(({ share }) => share < 0.5);
     this.go({ fold: ahead < 0 ? 0 : ahead, share: 0.5 });
   }
 
@@ -120,7 +121,7 @@ export class Running {
     }
     const seconds = this.last ? Math.min(0.1, (now - this.last) / 1000) : 0;
     this.last = now;
-    const folding = this.steady.answer?.folding ?? null;
+    const folding = this.run?.folding ?? null;
     if (!this.steady.stale || seconds === 0) this.step(seconds * (folding === null ? PACE.way : PACE.fold));
     requestAnimationFrame((next) => this.tick(next));
   }
@@ -134,10 +135,13 @@ export class Running {
   }
 
   draw() {
-    const run = this.steady.answer;
+    const run = (this.run = this.steady.answer ?? this.run);
     this.element.toggleAttribute("data-busy", this.steady.stale);
     this.play.textContent = say(this.playing ? "line.run.pause" : "line.run.play");
     for (const each of this.choices) dress(each, { "aria-pressed": String(String(this.at[/** @type {"stuck"} */ (each.dataset.key)]) === each.dataset.value) });
+    const broken = this.steady.faults.length > 0 ? "" : this.steady.failure;
+    dress(this.broken, { hidden: broken === "" });
+    this.broken.textContent = broken;
     if (!run) return;
     this.drive.show(named(run), say("line.run.picture", { pitches: run.pitches }));
     this.close.show(run.close, say("line.run.close", { times: run.fold_times }));

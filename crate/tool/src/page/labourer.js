@@ -1,10 +1,16 @@
 
 // The worker's side of labour.js: one head, one request after another. First comes its program, compiled
-// by the page; a request is {id, question, scenario, asked}, and what it gives carries the same id.
+// by the page; a request is {id, question, scenario, asked}, and what it gives carries the same id. While it
+// lives it holds the lock `life`, where the browser has locks: the page hears by it of an end that nobody tells.
 {
   let ready = Promise.resolve();
   let head;
-  const begin = async (module) => {
+  const live = (life) => navigator.locks?.request(life, () => {
+    postMessage({ life });
+    return new Promise(() => {});
+  }).catch(() => {});
+  const begin = async ({ module, life }) => {
+    live(life);
     await wasm_bindgen({ module_or_path: module });
     head = new wasm_bindgen.Labourer();
   };
@@ -14,7 +20,7 @@
   };
   onmessage = async ({ data }) => {
     try {
-      if (data.module) await (ready = begin(data.module));
+      if (data.module) await (ready = begin(data));
       else postMessage(await answer(data));
     } catch (error) {
       postMessage({ id: data.id, died: String(error?.message ?? error) });
