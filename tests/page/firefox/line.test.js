@@ -1,0 +1,4 @@
+import { crookedSuite } from "../support/crooked.js";
+import { openFirefox } from "../support/hand.js";
+
+crookedSuite("Firefox", openFirefox);
