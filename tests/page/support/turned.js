@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { focusOn, textOf } from "./inside.js";
+import { focusOn, textOf, until as untilHolds } from "./inside.js";
 import { wordsOf } from "./words.js";
 
 const german = wordsOf("de");
@@ -67,36 +67,23 @@ export function turnedTests(hand, choose) {
 /**
  * @param {Stand} hand
  * @param {(what: string) => Promise<void>} nothing holds that no English is seen
+ * @param {() => Promise<import("./hand.js").Hand>} another a second window
  */
-export function germanTests(hand, nothing) {
+export function germanTests(hand, nothing, another) {
   const { open, until, inside } = hand;
 
   test("the window of what to say speaks German, and follows", async () => {
     await open(STEP);
-    await until(() => document.querySelector(".lesson-choice"));
-    const told = await inside(() => new Promise((done) => {
-      const channel = new BroadcastChannel("lightgap.lesson");
-      channel.addEventListener("message", ({ data }) => data.say && done(data));
-      channel.postMessage("here");
-    }));
-    const frame = await inside((message) => new Promise((done) => {
-      const frame = document.createElement("iframe");
-      frame.src = "say.html";
-      frame.addEventListener("load", async () => {
-        const channel = new BroadcastChannel("lightgap.lesson");
-        const { contentDocument: page } = frame;
-        while (!page.querySelector("#say p")) {
-          channel.postMessage(message);
-          await new Promise((next) => requestAnimationFrame(next));
-        }
-        done([page.documentElement.lang, page.title, page.querySelector("#say").textContent]);
-        frame.remove();
-      });
-      document.body.append(frame);
-    }), told);
-    assert.deepEqual(frame.slice(0, 2), ["de", `lightgap: ${german["lesson.notes"]}`]);
-    for (const part of [told.say, told.next, told.asked.text, german["lesson.answer"]]) assert.ok(frame[2].includes(part), part);
-    assert.match(frame[2], /Schritt 1 von/);
+    await until(() => /^(?!Wird).{9}/.test(document.querySelector(".lesson-say")?.textContent ?? ""));
+    const [says, asks] = [await inside(textOf, ".lesson-say"), await inside(textOf, ".lesson legend")];
+    const tab = await another();
+    await tab.goTo(new URL("say.html", hand.address).href);
+    await tab.inside(untilHolds(() => document.querySelector("#say .next")));
+    const [lang, title, text] = await tab.inside(() => [document.documentElement.lang, document.title, document.querySelector("#say").textContent]);
+    await tab.close();
+    assert.deepEqual([lang, title], ["de", `lightgap: ${german["lesson.notes"]}`]);
+    for (const part of [says, asks, german["lesson.answer"]]) assert.ok(text.includes(part), part);
+    assert.match(text, /Schritt 1 von/);
   });
 
   test("it is installed by its German name card", async () => {
