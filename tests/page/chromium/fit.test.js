@@ -49,7 +49,7 @@ describe("many chains of one drawing, in Chromium", () => {
       await until((before) => document.querySelector(".fit-tried").textContent.replaceAll("\u00a0", " ") !== before, old);
     };
     const numbers = (text) => /gap is ([\d.]+) mm; .* ± ([\d.]+) mm\. ([\d.]+) % fail/.exec(text).slice(1).map(Number);
-    await until(() => / % fail/.test(document.querySelector(".fit-tried").textContent));
+    await until(() => /\s% fail/.test(document.querySelector(".fit-tried").textContent));
     const [gap, tolerance] = numbers(await told());
     await slide(0, "0.05");
     const bigger = numbers(await told());
