@@ -3,8 +3,8 @@
 const MM_PER_INCH = 25.4;
 const DEGREES_PER_RAD = 180 / Math.PI;
 const MINUS = "\u2212";
-/** A space at which no line ends. */
-const NBSP = "\u00a0";
+/** A space at which no line ends: between a number and its unit. */
+export const NBSP = "\u00a0";
 const UNITS = /(?<=\d(?: N)?) (?=(?:mm|µm|mil|MPa|kg|N|W|%)(?![\p{L}\d]))/gu;
 
 /** Every number in a text kept on one line with its unit. @param {string} text */

@@ -38,10 +38,13 @@ export function speak(wanted) {
   location.reload();
 }
 
+/** What is kept while the page turns to another language. */
+export const TURNING = "lightgap.turning";
+
 /** Whether the page has just turned to this language, and something was kept. */
 export function turned() {
   try {
-    return sessionStorage.getItem("lightgap.turning") !== null;
+    return sessionStorage.getItem(TURNING) !== null;
   } catch {
     return false;
   }

@@ -4,6 +4,9 @@ import { labour } from "./labour.js";
 
 let count = 0;
 
+/** What is asked, as text. @param {object} scenario @param {object} asked */
+const keyOf = (scenario, asked) => JSON.stringify([scenario, asked]);
+
 /** @template T */
 export class Steady {
   /** @type {T|null} the last answer, perhaps of an older request */
@@ -40,7 +43,7 @@ export class Steady {
    * @param {object} [asked]
    */
   isOf(scenario, asked = {}) {
-    return this.answered === JSON.stringify([scenario, asked]);
+    return this.answered === keyOf(scenario, asked);
   }
 
   /**
@@ -49,7 +52,7 @@ export class Steady {
    * @param {object} [asked]
    */
   want(scenario, asked = {}) {
-    const wanted = JSON.stringify([scenario, asked]);
+    const wanted = keyOf(scenario, asked);
     if (wanted === this.wanted) return;
     this.wanted = wanted;
     this.request = [scenario, asked];

@@ -59,9 +59,10 @@ class Table {
     const limits = scenarios().map((scenario) => scenario?.limits ?? []); // as they are given: an example is nobody's
     await answersOf(now, (said) => this.put(said, "b"));
     if (held) await answersOf(held, (said) => this.put(said, "a"));
+    const both = scenarios();
     for (const ask of this.parts.keys()) {
-      const pairs = await figuresOf(ask, ...scenarios(), session.work.corner).catch(() => []);
-      const [b, a] = await Promise.all(scenarios().map(async (scenario, i) => (scenario ? spansOf(scenario, ask, limits[i]) : [])));
+      const pairs = await figuresOf(ask, ...both, session.work.corner).catch(() => []);
+      const [b, a] = await Promise.all(both.map(async (scenario, i) => (scenario ? spansOf(scenario, ask, limits[i]) : [])));
       this.fill(ask, pairs, { b, a });
     }
     this.told.textContent = say("all.done", { count: this.parts.size });

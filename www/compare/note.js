@@ -23,6 +23,13 @@ export function notesOfA(told, now, a) {
 }
 
 /**
+ * A's value under the present one in a cell, where it is another.
+ * @param {string} now
+ * @param {string|undefined} a
+ */
+export const cellOfA = (now, a) => (a && a !== now ? [make("span", { class: "of-a-cell" }, say("compare.of.a", { value: a }))] : []);
+
+/**
  * Readings, each with A's under it where that is another.
  * @param {HTMLElement[]} now each with a `dd`
  * @param {HTMLElement[]} [a]
@@ -30,8 +37,8 @@ export function notesOfA(told, now, a) {
 export function readingsWithA(now, a = []) {
   const told = (/** @type {HTMLElement|undefined} */ each) => each?.querySelector("dd");
   now.forEach((each, index) => {
-    const value = told(a[index])?.textContent;
-    if (value && value !== told(each)?.textContent) told(each)?.append(make("span", { class: "of-a-cell" }, say("compare.of.a", { value })));
+    const [own, other] = [told(each), told(a[index])];
+    own?.append(...cellOfA(own.textContent ?? "", other?.textContent ?? ""));
   });
   return now;
 }

@@ -1,7 +1,7 @@
 // A straight scale of a demand's values, with the demand's own limits on it: shared by every picture of this question.
 
 import { draw } from "../dom.js";
-import { degreesOf, figure, short } from "../figures.js";
+import { NBSP, degreesOf, figure, short } from "../figures.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./types.js").DemandView} DemandView */
@@ -134,5 +134,5 @@ const anchor = (x, width) => (x < HALF ? "start" : x > width - HALF ? "end" : "m
 export function fine(name, value, figures = 2) {
   if (name.endsWith("_rad")) return `${short(degreesOf(value), figures)}°`;
   if (!/_mm(_per_m)?$/.test(name)) return short(value, figures);
-  return value < 0.1 ? `${short(value * 1000, figures)}\u00a0µm` : `${short(value, figures)}\u00a0mm`;
+  return value < 0.1 ? `${short(value * 1000, figures)}${NBSP}µm` : `${short(value, figures)}${NBSP}mm`;
 }

@@ -113,14 +113,14 @@ export class Sorting {
   lie(match, done) {
     this.done = done;
     this.slider.value = String(done);
-    const pairs = match.dots[0].slice(0, done).filter(([, partner]) => partner >= 0 && partner < done);
-    dress(this.picture, { "aria-label": say("fit.sorting.name", { sorted: done, count: this.count, pairs: pairs.length }) });
-    this.links.replaceChildren(...match.dots[0].slice(0, done).flatMap(([, partner], i) => {
+    const links = match.dots[0].slice(0, done).flatMap(([, partner], i) => {
       const [one, other] = [this.places[0][i], this.places[1][partner]];
       return partner >= 0 && partner < done ? [draw("path", { class: "link", d: `M${one.to.x} ${one.to.y}L${other.to.x} ${other.to.y}` })] : [];
-    }));
+    });
+    dress(this.picture, { "aria-label": say("fit.sorting.name", { sorted: done, count: this.count, pairs: links.length }) });
+    this.links.replaceChildren(...links);
     match.dots.forEach((parts, kind) => parts.forEach((_, i) => this.place(match, kind, i)));
-    this.tell(match, done, pairs.length);
+    this.tell(match, done, links.length);
   }
 
   /** Draws a part where it waits, is on its way or lies. @param {MatchView} match @param {number} kind @param {number} i */

@@ -1,9 +1,8 @@
 // Another language: the page opens anew in it, and stands as it stood: folds, what is chosen within a question, how far it
 // was scrolled, the focus. What has more to keep hears of it: hands of a lesson, an open comparison.
 
-import { speak } from "../language.js";
+import { speak, TURNING } from "../language.js";
 
-const KEY = "lightgap.turning";
 /** What is chosen in a question and stands in no address. */
 const CHOSEN = ".own button[aria-pressed]";
 /** What is open may come late: it is looked for so many frames. */
@@ -12,8 +11,8 @@ const MOST_FRAMES = 600;
 /** What was kept before a turn. @type {Record<string, any>} */
 let kept = {};
 try {
-  kept = JSON.parse(sessionStorage.getItem(KEY) ?? "{}");
-  sessionStorage.removeItem(KEY);
+  kept = JSON.parse(sessionStorage.getItem(TURNING) ?? "{}");
+  sessionStorage.removeItem(TURNING);
 } catch {
   // nothing kept: the page opens as its address has it
 }
@@ -42,7 +41,7 @@ export function turn(wanted) {
   const chosen = placesOf(CHOSEN, (each) => each.getAttribute("aria-pressed") === "true");
   const beside = document.querySelector("#compare[aria-expanded=true]") !== null;
   try {
-    sessionStorage.setItem(KEY, JSON.stringify({ ...parts, all, folds, chosen, beside, count: document.querySelectorAll(CHOSEN).length, high: scrollY }));
+    sessionStorage.setItem(TURNING, JSON.stringify({ ...parts, all, folds, chosen, beside, count: document.querySelectorAll(CHOSEN).length, high: scrollY }));
   } catch {
     // not kept: the address still is
   }

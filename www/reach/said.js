@@ -1,5 +1,6 @@
 // What is said of a joint: its sentences, the list by gap, three ways to clean, how it is worked out, the picture in words.
 
+import { cellOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { exactly } from "../figures.js";
 import { say } from "../words.js";
@@ -30,9 +31,6 @@ const cells = (face) => [
   face.flow_mm3_per_s > 0 ? short(face.flow_mm3_per_s) : "–",
 ];
 
-/** @param {string} now @param {string|undefined} a */
-const ofA = (now, a) => (a === undefined || a === now ? [] : [make("span", { class: "of-a-cell" }, say("compare.of.a", { value: a }))]);
-
 /** What gets in, in a line of words. @param {EnterState} state */
 export const inOneLine = (state) => Object.values(sentences(state)).filter(Boolean).join(" ");
 
@@ -43,7 +41,7 @@ export const inOneLine = (state) => Object.values(sentences(state)).filter(Boole
  */
 export function listOf({ faces }, a = null) {
   const others = new Map((a?.faces ?? []).map((face) => [face.face, cells(face)]));
-  const cell = (/** @type {FaceLine} */ face) => cells(face).map((text, at) => make("td", {}, text, ...ofA(text, others.get(face.face)?.[at])));
+  const cell = (/** @type {FaceLine} */ face) => cells(face).map((text, at) => make("td", {}, text, ...cellOfA(text, others.get(face.face)?.[at])));
 
   const heads = ["gap", "corners", "height", "bristle", "particle", "liquid", "flow"].map((key) => make("th", { scope: "col" }, say(`reach.head.${key}`)));
   const rows = GAPS.flatMap((key, i) => {

@@ -1,6 +1,6 @@
 // Numbers of the sixth and seventh question as people read them.
 
-import { decimal, gap, short as figures, unitInUse } from "../figures.js";
+import { NBSP, decimal, gap, short as figures, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
@@ -22,7 +22,7 @@ export const bare = (value) => figures(value, 3);
 const [UM_PER_MM, THIN_MM] = [1000, 0.1];
 
 /** A gap that is thinner than paper, in um. @param {number} mm */
-export const thin = (mm) => (unitInUse() === "mm" && mm > 0 && mm < THIN_MM ? `${short(mm * UM_PER_MM)}\u00a0µm` : gap(mm));
+export const thin = (mm) => (unitInUse() === "mm" && mm > 0 && mm < THIN_MM ? `${short(mm * UM_PER_MM)}${NBSP}µm` : gap(mm));
 
 /** @param {number} s */
 export function time(s) {
@@ -47,8 +47,8 @@ export function share(fraction) {
 function written(name, value) {
   if (typeof value !== "number") return value;
   if (name.endsWith("_fraction")) return share(value);
-  if (name.endsWith("_um")) return `${short(value)}\u00a0µm`;
-  if (name.endsWith("_mm3")) return `${short(value)}\u00a0mm³`;
+  if (name.endsWith("_um")) return `${short(value)}${NBSP}µm`;
+  if (name.endsWith("_mm3")) return `${short(value)}${NBSP}mm³`;
   if (name.endsWith("_mm3_per_s")) return say("reach.flow", { flow: short(value) });
   if (name.endsWith("_s")) return time(value);
   return name.endsWith("_ratio") ? decimal(value, 1) : value;

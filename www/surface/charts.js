@@ -1,6 +1,6 @@
 // The charts of a rough face: the profile with what a particle feels of it, two faces, and how much of them touches.
 
-import { decimal } from "../figures.js";
+import { NBSP, decimal } from "../figures.js";
 import { say } from "../words.js";
 import { bare, share, short } from "../reach/written.js";
 
@@ -10,7 +10,7 @@ import { bare, share, short } from "../reach/written.js";
 
 /** Charts leave this much room over and under the heights. */
 const ROOM = 1.15;
-const um = (/** @type {number} */ value) => `${short(value)}\u00a0µm`;
+const um = (/** @type {number} */ value) => `${short(value)}${NBSP}µm`;
 const along = (/** @type {RoughState} */ { step_um, heights_um }) => ({ name: say("surface.x"), from: 0, to: step_um * (heights_um.length - 1), write: um, tick: bare });
 const points = (/** @type {number[]} */ heights, /** @type {number} */ step) => heights.map((height, i) => /** @type {At} */ ([i * step, height]));
 

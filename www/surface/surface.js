@@ -5,6 +5,7 @@ import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
 import { notesOfA } from "../compare/note.js";
 import { make } from "../dom.js";
+import { NBSP } from "../figures.js";
 import { keepTyped, typedNumber } from "../typed.js";
 import { loadWords, say } from "../words.js";
 import { Given } from "../reach/given.js";
@@ -129,7 +130,7 @@ class Rough extends Answered {
 /** @param {string} key @param {import("./types.js").Told} told */
 function written(key, told) {
   const value = /** @type {Record<string, number>} */ (/** @type {unknown} */ (told))[key];
-  return key.endsWith("_um") ? `${short(value)}\u00a0µm` : key.endsWith("_fraction") ? share(value) : short(value);
+  return key.endsWith("_um") ? `${short(value)}${NBSP}µm` : key.endsWith("_fraction") ? share(value) : short(value);
 }
 
 /** @param {number} value @param {number} most */

@@ -1,6 +1,7 @@
 // One picture from the pitch to the micrometre: the same scale along and up at every step, with a bar that says it.
 
 import { dress, draw } from "../dom.js";
+import { NBSP } from "../figures.js";
 import { say } from "../words.js";
 import { hatches, metal } from "../reach/cut.js";
 import { bare } from "../reach/written.js";
@@ -30,7 +31,7 @@ export function windowOf({ pitch_mm, particle_mm, told }, share) {
 }
 
 /** @param {number} mm */
-export const length = (mm) => (mm >= 0.1 ? `${bare(mm)}\u00a0mm` : `${bare(mm * UM_PER_MM)}\u00a0µm`);
+export const length = (mm) => (mm >= 0.1 ? `${bare(mm)}${NBSP}mm` : `${bare(mm * UM_PER_MM)}${NBSP}µm`);
 
 /** The longest of 1, 2, 5, 10 ... that is no longer than this. @param {number} mm */
 function round(mm) {

@@ -1,11 +1,11 @@
 // Fractions as people read them here: per cent, to a hundredth.
 
-import { decimal, grouped } from "../figures.js";
+import { NBSP, decimal, grouped } from "../figures.js";
 
 const HUNDRED = 100;
 
 /** @param {number} fraction */
-export const percent = (fraction) => `${decimal(fraction * HUNDRED, 2)}\u00a0%`;
+export const percent = (fraction) => `${decimal(fraction * HUNDRED, 2)}${NBSP}%`;
 
 /**
  * The numbers of an answer with every fraction written in per cent, and large counts in words of three figures.

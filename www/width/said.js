@@ -1,7 +1,7 @@
 // What is said of a chain's width: the sentence, the figures, the chart, other materials, words, how it is worked out.
 
 import { make } from "../dom.js";
-import { decimal, exactly, gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
+import { NBSP, decimal, exactly, gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Answer} Answer */
@@ -15,7 +15,7 @@ const FINE = ["left_mm", "inside_mm", "clearance_mm", "swelling_mm", "growth_mm"
 const percent = (fraction) => `${decimal(fraction * HUNDRED, Math.abs(fraction) < 0.1 ? 1 : 0)} %`;
 
 /** What is left of a gap: micrometres, which hundredths of a millimetre would hide. @param {number} mm */
-const fine = (mm) => (unitInUse() === "in" || Math.abs(mm) >= 0.1 ? gap(mm) : `${decimal(mm * UM_PER_MM, 0)}\u00a0µm`);
+const fine = (mm) => (unitInUse() === "in" || Math.abs(mm) >= 0.1 ? gap(mm) : `${decimal(mm * UM_PER_MM, 0)}${NBSP}µm`);
 
 /** @param {number} mpa */
 const stress = (mpa) => say("width.mpa", { value: decimal(mpa, 0) });
