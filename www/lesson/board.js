@@ -54,6 +54,7 @@ export class Board {
     const { step, numbers, guess } = this.teaching;
     this.count.replaceChildren(make("b", {}, title), ` ${say("lesson.count", { step, of: stands.length })}`);
     this.sentence.textContent = numbers ? this.teaching.write(stand.say) : say("lesson.reckoning");
+    this.sentence.classList.toggle("reckoning", !numbers);
     if (this.place.firstChild !== (guess?.element ?? null)) this.place.replaceChildren(...(guess ? [guess.element] : []));
     if (numbers) guess?.show();
   }

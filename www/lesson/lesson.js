@@ -98,6 +98,7 @@ export class Teaching {
     const stand = lesson?.stands[step - 1];
     if (!lesson || !stand) return;
     this.step = step;
+    this.forget();
     session.put(this.workOf(lesson, stand));
     session.arrive();
     session.light(stand.light ?? null);
@@ -114,9 +115,15 @@ export class Teaching {
     this.show();
   }
 
+  /** What another step was told with: no sentence takes its numbers from there. */
+  forget() {
+    this.numbers = null;
+    this.show();
+  }
+
   /** @param {Stand} stand */
   async reckon(stand) {
-    this.numbers = null;
+    this.forget();
     const chain = this.session.state.sizes;
     this.clerk.dismiss(); // nobody waits for an older step
     const report = await this.clerk.ask("report", stand.scenario, {});
