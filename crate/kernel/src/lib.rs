@@ -97,7 +97,6 @@ pub mod run;
 pub mod scenario;
 pub mod scene;
 pub mod seating;
-pub mod solve;
 pub mod sprocket;
 pub mod stage;
 pub mod strand;
@@ -105,3 +104,6 @@ pub mod surface;
 pub mod table;
 pub mod wear;
 pub mod width;
+
+#[doc(inline)]
+pub use lightgap_solve as solve;

@@ -74,6 +74,10 @@ fn part_named(name: &str) -> Result<Part, Trouble> {
     if let Some(part) = parts().into_iter().find(|part| part.name == name) {
         return Ok(part);
     }
+    if name == "solve" {
+        let tests = Step::tests(["test", "--package", "lightgap-solve"]);
+        return Ok(Part::new(name, "the solver's tests and examples").step(tests));
+    }
     let rooms = place::root().join("crate/kernel/src");
     if rooms.join(name).is_dir() || rooms.join(format!("{name}.rs")).is_file() {
         let filter = format!("{name}::");
@@ -100,6 +104,8 @@ fn parts() -> Vec<Part> {
         lint(),
         Part::new("kernel", "the kernel's own tests and examples").step(Step::tests([
             "test",
+            "--package",
+            "lightgap-solve",
             "--package",
             "lightgap",
         ])),
@@ -138,7 +144,9 @@ fn table_of_checks(log: &Path) -> Result<Tally, Trouble> {
 /// Builds the kernel's documentation; a warning is a fault.
 fn documentation(log: &Path) -> Result<Tally, Trouble> {
     let mut cargo = place::cargo();
-    cargo.args(["doc", "--package", "lightgap", "--no-deps"]).env("RUSTDOCFLAGS", "-Dwarnings");
+    cargo
+        .args(["doc", "--package", "lightgap-solve", "--package", "lightgap", "--no-deps"])
+        .env("RUSTDOCFLAGS", "-Dwarnings");
     part::logged(&mut cargo, log).map(|done| Tally::of_one(done.good))
 }
 

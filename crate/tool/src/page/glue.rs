@@ -32,8 +32,8 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     let flags = [FLAGS.to_owned()].into_iter().chain(nameless()).collect::<Vec<_>>().join(NEXT);
     let small = format!("{flags}{NEXT}{SMALL}");
     let (stage, worker) = std::thread::scope(|both| {
-        let stage = both.spawn(|| compile(STAGE, &small));
-        let worker = compile(WORKER, &flags);
+        let stage = both.spawn(|| compile(STAGE, "first", &small));
+        let worker = compile(WORKER, "page", &flags);
         (stage.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), worker)
     });
     bind(&stage?, STAGE, &folder)?;
@@ -104,14 +104,14 @@ fn has_target() -> Result<bool, Trouble> {
     Ok(Path::new(shown.trim()).is_dir())
 }
 
-/// Runs cargo for one program of the page's kernel; gives the compiled module. Each has a folder of its
-/// own: where a flag renames folders, cargo takes programs of other flags for the same, and would
-/// compile either anew in the place of the other.
-fn compile(name: &str, flags: &str) -> Result<PathBuf, Trouble> {
+/// Runs cargo for one program of the page's kernel, by a profile of `Cargo.toml`; gives the compiled
+/// module. Each has a folder of its own: where a flag renames folders, cargo takes programs of other
+/// flags for the same, and would compile either anew in the place of the other.
+fn compile(name: &str, profile: &str, flags: &str) -> Result<PathBuf, Trouble> {
     let mut cargo = place::cargo();
     cargo
         .args(["build", "--quiet", "--package", "lightgap-wasm", "--bin", name])
-        .args(["--profile", "page"])
+        .args(["--profile", profile])
         .args(["--target", TARGET, "--message-format", "json-render-diagnostics"])
         .arg("--target-dir")
         .arg(place::target().join(name))

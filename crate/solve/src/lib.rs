@@ -33,7 +33,7 @@
 //! `x = 0` (warm: to the last answer) and the interior point stays in the middle.
 //!
 //! ```
-//! use lightgap::solve::{Problem, Solver, Start, Status};
+//! use lightgap_solve::{Problem, Solver, Start, Status};
 //! // A body pulled to the right (x) with 2 N, a wall 0.3 mm away.
 //! let mut problem = Problem::new(1, 0);
 //! problem.gradient_mut()[0] = -2.0;
