@@ -8,6 +8,12 @@ mod bench;
 mod canvas;
 mod catalogue;
 
+use rlsf::SmallGlobalTlsf;
+
+/// What hands out memory: a seventh as long as the standard library's, in constant time.
+#[global_allocator]
+static MEMORY: SmallGlobalTlsf = SmallGlobalTlsf::new();
+
 /// Makes a panic speak on the console before it stops.
 fn main() {
     console_error_panic_hook::set_once();
