@@ -1,10 +1,13 @@
 // Another language: the page opens anew in it, and stands as it stood: folds, what is chosen within a question, how far it
-// was scrolled, the focus. What has more to keep hears of it: hands of a lesson, an open comparison.
+// was scrolled, the focus, what was typed and refused. What has more to keep hears of it: hands of a lesson, its hall.
 
 import { speak, TURNING } from "../language.js";
 
 /** What is chosen in a question and stands in no address. */
 const CHOSEN = ".own button[aria-pressed]";
+/** What can be typed; what is refused stands there alone. */
+const FIELDS = "input[inputmode=decimal]";
+const BETWEEN_THOUSANDS = /^\s*[-+\u2212]?[1-9]\d{0,2},\d{3}\s*$/;
 /** What is open may come late: it is looked for so many frames. */
 const MOST_FRAMES = 600;
 
@@ -15,6 +18,16 @@ try {
   sessionStorage.removeItem(TURNING);
 } catch {
   // nothing kept: the page opens as its address has it
+}
+
+/** @typedef {{at: number, text: string}} Refused */
+/** Every field with a text that was refused, by its place among all. */
+const refusedNow = () => placesOf(FIELDS, (each) => each.getAttribute("aria-invalid") === "true")
+  .map((at) => ({ at, text: /** @type {HTMLInputElement} */ (document.querySelectorAll(FIELDS)[at]).value }));
+
+/** @param {() => boolean} holds */
+async function when(holds) {
+  for (let frame = 0; frame < MOST_FRAMES && !holds(); frame++) await new Promise((next) => requestAnimationFrame(next));
 }
 
 /** @param {string} found @param {(each: any) => boolean} is @returns {number[]} the places of those that are so */
@@ -39,9 +52,11 @@ export function turn(wanted) {
   const all = document.querySelectorAll("details").length;
   const folds = placesOf("details", (each) => each.open);
   const chosen = placesOf(CHOSEN, (each) => each.getAttribute("aria-pressed") === "true");
+  const refused = refusedNow();
+  const fields = document.querySelectorAll(FIELDS).length;
   const beside = document.querySelector("#compare[aria-expanded=true]") !== null;
   try {
-    sessionStorage.setItem(TURNING, JSON.stringify({ ...parts, all, folds, chosen, beside, count: document.querySelectorAll(CHOSEN).length, high: scrollY }));
+    sessionStorage.setItem(TURNING, JSON.stringify({ ...parts, all, folds, chosen, beside, refused, fields, count: document.querySelectorAll(CHOSEN).length, high: scrollY }));
   } catch {
     // not kept: the address still is
   }
@@ -50,15 +65,30 @@ export function turn(wanted) {
 
 /** Puts everything back as soon as it is there. */
 export async function stand() {
-  const { all, folds = [], chosen = [], beside, count, high } = kept;
+  const { all, folds = [], chosen = [], beside, refused = [], fields, count, high } = kept;
   if (all === undefined) return;
   if (beside && !document.querySelector("#compare[aria-expanded=true]")) document.getElementById("compare")?.click();
-  const there = () => document.querySelectorAll("details").length >= all && document.querySelectorAll(CHOSEN).length >= count && !document.querySelector(".own.waiting");
-  for (let frame = 0; frame < MOST_FRAMES && !there(); frame++) await new Promise((next) => requestAnimationFrame(next));
+  await when(() => document.querySelectorAll("details").length >= all && document.querySelectorAll(CHOSEN).length >= count && !document.querySelector(".own.waiting"));
   const details = document.querySelectorAll("details");
   for (const at of folds) if (details[at]) details[at].open = true;
   const buttons = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll(CHOSEN));
   for (const at of chosen) if (buttons[at]?.getAttribute("aria-pressed") === "false") buttons[at].click();
+  if (refused.length) await when(() => document.querySelectorAll(FIELDS).length >= fields);
+  refuseAgain(refused);
   document.getElementById("language")?.focus({ preventScroll: true });
   scrollTo(0, high);
+}
+
+/**
+ * What was refused is typed once more, so that its refusal is told in this language. What would now be a number for the first
+ * time (1,234 with a comma that may stand between thousands) is left out: a language changes no chain.
+ * @param {Refused[]} refused
+ */
+function refuseAgain(refused) {
+  const fields = /** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll(FIELDS));
+  for (const { at, text } of refused) {
+    if (!fields[at] || BETWEEN_THOUSANDS.test(text)) continue;
+    fields[at].value = text;
+    fields[at].dispatchEvent(new Event("change", { bubbles: true }));
+  }
 }

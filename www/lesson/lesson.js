@@ -23,8 +23,8 @@ export class Teaching {
   step = 1;
   /** @type {Record<string, any>|null} what the kernel worked out for the step */
   numbers = null;
-  /** @type {{guesses?: Record<string, any>, before?: import("../work.js").Work}} as it stood in another language */
-  kept = keepOver("lesson", () => ({ guesses: statesOf(this.guesses), before: this.before })) ?? {};
+  /** @type {{guesses?: Record<string, any>, before?: import("../work.js").Work, hall?: boolean}} as it stood in another language */
+  kept = keepOver("lesson", () => ({ guesses: statesOf(this.guesses), before: this.before, hall: this.hall.is })) ?? {};
   /** What was on the bench when the lesson began: leaving it leads back there. */
   before = this.kept.before;
   /** A worker of its own: the numbers of a step do not keep its picture waiting. */
@@ -39,6 +39,7 @@ export class Teaching {
     this.hall = new Hall(this);
     this.board.lay(this.hall.buttons);
     session.listen(() => this.heed());
+    if (this.kept.hall) this.hall.turn(true);
     addEventListener("keydown", (event) => this.hall.key(event));
   }
 

@@ -6,7 +6,7 @@ import { test } from "node:test";
 import { focusOn, textOf, until as untilHolds } from "./inside.js";
 import { wordsOf } from "./words.js";
 
-const german = wordsOf("de");
+const [english, german] = [wordsOf("en"), wordsOf("de")];
 const STEP = "#v=1&on=lesson-why-so-little-1&ask=give&how=turn&at=0";
 
 /** @typedef {ReturnType<typeof import("./standing.js").standing>} Stand */
@@ -17,6 +17,18 @@ const stands = () => ({
   hands: [...document.querySelectorAll(".lesson-hands")].map((each) => each.textContent),
   answered: document.querySelector(".lesson-because")?.textContent !== "" && document.querySelectorAll(".lesson .right").length === 1,
 });
+
+/** In the page: the fields that refuse what they hold, by what they hold and what is said of it. */
+const refusals = () => [...document.querySelectorAll("input[aria-invalid=true]")].map((each) => {
+  const says = (each.getAttribute("aria-describedby") ?? "").split(" ").map((id) => document.getElementById(id)).find((told) => told?.matches(".fault:not([hidden])"));
+  return [each.value, says?.textContent ?? ""];
+});
+/** In the page: types a text into a field and leaves it. */
+const typeInto = (selector, text) => {
+  const field = document.querySelector(selector);
+  field.value = text;
+  field.dispatchEvent(new Event("change", { bubbles: true }));
+};
 
 /**
  * @param {Stand} hand
@@ -35,10 +47,13 @@ export function turnedTests(hand, choose) {
     await inside(() => { for (const id of ["sizes-fold", "work-fold"]) document.getElementById(id).open = true; });
     const before = await inside(stands);
     assert.deepEqual([before.folds, before.hands[0], before.answered], [["sizes-fold", "work-fold"], "2", false]);
+    await hand.press("h");
     await choose("de");
     await told();
-    await back();
-    assert.deepEqual(await inside(stands), before);
+    await until((word) => document.body.hasAttribute("data-hall") && document.querySelector(".lesson-hall").textContent === word, german["lesson.hall.out"]);
+    await until(`(wanted) => JSON.stringify((${stands})()) === wanted`, JSON.stringify(before));
+    await hand.press("Escape");
+    await until(() => !document.body.hasAttribute("data-hall"));
     await click(".lesson-next:not([hidden])");
     assert.equal((await inside(stands)).answered, true);
     await choose("en");
@@ -59,6 +74,26 @@ export function turnedTests(hand, choose) {
     await back();
     await until(() => document.querySelector(".beside:not([hidden])") && document.querySelector('[data-show="watts"]').getAttribute("aria-pressed") === "true");
     assert.ok(await inside(() => document.querySelector(".crooked .graph-fold").open));
+    await choose("en");
+    await back();
+  });
+
+  test("turned to another language it keeps what was typed and refused, and says why in that language", async () => {
+    await open("#v=1&on=tired-trike&ask=wear");
+    const pin = `#${await inside((label) => [...document.querySelectorAll("#sizes label")].find((each) => each.textContent === label).getAttribute("for"), english["size.pin_diameter_mm"])}`;
+    await inside(typeInto, pin, "-3.5");
+    await inside(typeInto, ".wear-given input[inputmode]", "deep");
+    const [before, address] = [await inside(refusals), await hand.hash()];
+    assert.deepEqual(before.map(([text]) => text).sort(), ["-3.5", "deep"]);
+    await choose("de");
+    await until((count) => document.querySelectorAll("input[aria-invalid=true]").length === count, before.length);
+    const after = await inside(refusals);
+    assert.deepEqual(after.map(([text]) => text), before.map(([text]) => text));
+    for (const [text, says] of after) {
+      const [field, rule] = text === "deep" ? [german["wear.given"], "fault.not_a_number"] : [german["size.pin_diameter_mm"], "fault.positive"];
+      assert.ok(says.includes(field) && german[rule].split(/\{\w+\}/).every((part) => says.includes(part)), `${text}: ${says}`);
+    }
+    assert.equal(await hand.hash(), address, "and the chain is as it was");
     await choose("en");
     await back();
   });
