@@ -34,7 +34,8 @@ export class Sheet {
     const drawn = [...bands.map((band) => this.band(band)), ...bars.flatMap((each) => this.bars(each)), ...lines.map((line) => this.line(line))];
     return [
       draw("clipPath", { id: this.clip }, draw("rect", this.frame())), ...ranges.map((range) => this.range(range)), ...this.ground(),
-      draw("g", { "clip-path": `url(#${this.clip})` }, ...drawn), ...this.marks.flatMap((mark, index) => this.mark(mark, this.names[index])),
+      draw("g", { "clip-path": `url(#${this.clip})` }, ...drawn), ...this.marks.map((mark, index) => this.stem(mark, this.names[index])),
+      ...this.marks.map((mark, index) => this.name(mark, this.names[index])),
     ];
   }
 
@@ -114,12 +115,18 @@ export class Sheet {
    * @param {import("./chart.js").Mark} mark
    * @param {import("./ticks.js").Placed} name
    */
-  mark({ name, look = "plain" }, { row, anchor, x }) {
+  stem({ look = "plain" }, { row, x }) {
     const { top, bottom } = this.inside;
-    const foot = top - row * ROW_PX;
-    return [
-      draw("path", { class: `mark ${look}`, d: `M${x} ${foot - ROW_PX + 4}V${bottom}` }),
-      draw("text", { class: `mark-name ${look}`, x: anchor === "start" ? x + 5 : x - 5, y: foot - 4, "text-anchor": anchor }, name),
-    ];
+    return draw("path", { class: `mark ${look}`, d: `M${x} ${top - (row + 1) * ROW_PX + 4}V${bottom}` });
+  }
+
+  /**
+   * A name lies over every stem, with the sheet around its letters: where one must run through it, it stops before them.
+   * @param {import("./chart.js").Mark} mark
+   * @param {import("./ticks.js").Placed} placed
+   */
+  name({ name, look = "plain" }, { row, anchor, x }) {
+    const y = this.inside.top - row * ROW_PX - 4;
+    return draw("text", { class: `mark-name ${look}`, x: anchor === "start" ? x + 5 : x - 5, y, "text-anchor": anchor }, name);
   }
 }

@@ -19,7 +19,7 @@ export function startCorners(session) {
     return button;
   });
   place.append(...buttons);
-  const over = once(async () => (await bring(() => import("./compare/over.js"), ["compare"], [])).open(session));
+  const over = once(async () => (await bring(() => import("./compare/over.js"), ["compare"], ["compare/over.css"])).open(session));
   session.listen(() => session.state.corner && session.work.ask !== "give" && over("").catch(() => {}));
   session.listen((what) => {
     if (!what.has("chain")) return;

@@ -44,14 +44,39 @@ export function ticksOf({ from, to, round = 1, write }, px, across_px) {
 
 /**
  * Rows for the names of upright marks: row 0 is nearest to the picture. A name stands beside the stem that leads down
- * from it; no name lies on another, nor on a stem, as long as there is a way.
+ * from it, after it where there is room; no name lies on another, nor on a stem, as long as there is a way.
  * @param {Wanted[]} marks
  * @param {number} width
  * @returns {Placed[]} in the order of the marks
  */
 export function placed(marks, width) {
+  const usual = marks.map(({ x, width: long }) => x + APART_PX / 2 + long <= width || x < width / 2);
+  let best = arranged(marks, usual, width);
+  if (marks.length > MOST_SIDED) return best.names;
+  for (let turned = 1; turned < 2 ** marks.length && best.clashes > 0; turned++) {
+    const sides = usual.map((start, index) => start !== Boolean((turned >> index) & 1));
+    if (!sides.every((start, index) => start === usual[index] || fits(marks[index], start, width))) continue;
+    const other = arranged(marks, sides, width);
+    if (other.clashes < best.clashes) best = other;
+  }
+  return best.names;
+}
+
+/** More marks than this all stand as usual: so few can be tried on every side. */
+const MOST_SIDED = 6;
+
+/** Whether a name has room on a side of its stem. @param {Wanted} mark @param {boolean} start @param {number} width */
+const fits = ({ x, width: long }, start, width) => (start ? x + APART_PX / 2 + long <= width : x - APART_PX / 2 - long >= 0);
+
+/**
+ * The names in rows, each on its side of its stem, and how many lie on a stem all the same.
+ * @param {Wanted[]} marks
+ * @param {boolean[]} sides true where a name starts at its stem
+ * @param {number} width
+ */
+function arranged(marks, sides, width) {
   const sided = marks.map(({ x, width: long }, index) => {
-    const start = x + APART_PX / 2 + long <= width || x < width / 2;
+    const start = sides[index];
     const left = start ? x : Math.max(0, x - APART_PX / 2 - long);
     return { index, x, row: 0, anchor: /** @type {"start"|"end"} */ (start ? "start" : "end"), left, right: start ? Math.min(width, x + APART_PX / 2 + long) : x };
   });
@@ -61,15 +86,18 @@ export function placed(marks, width) {
   ];
   /** @type {typeof sided} */
   const done = [];
+  let clashes = 0;
   for (const each of order) {
     const free = (/** @type {typeof clash} */ meets) => {
       const rows = Array.from({ length: marks.length }, (_, row) => row);
       return rows.find((row) => !done.some((other) => meets({ ...each, row }, other)));
     };
-    each.row = free(clash) ?? free(overlap) ?? 0;
+    const clear = free(clash);
+    if (clear === undefined) clashes++;
+    each.row = clear ?? free(overlap) ?? 0;
     done.push(each);
   }
-  return sided;
+  return { names: sided, clashes };
 }
 
 /**

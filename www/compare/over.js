@@ -3,7 +3,7 @@
 import { byId, make } from "../dom.js";
 import { questionOf } from "../questions.js";
 import { Steady } from "../steady.js";
-import { spansAsked, spansSaid } from "./spans.js";
+import { spansAsked, spansTold } from "./spans.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./spans.js").Span} Span */
@@ -15,10 +15,11 @@ const OWN = "give";
 
 /** @param {Session} session */
 export function open(session) {
-  const place = make("p", { class: "hint", id: "over" });
+  const place = make("p", { class: "hint", id: "over", hidden: true });
   byId("slope").after(place);
   /** @type {Steady<Span[]>} */
   const spans = new Steady("over", "compare", show);
+  let last = "";
   let timer = setTimeout(want, QUIET_MS);
   /** The question's own answer comes first. */
   function want() {
@@ -32,8 +33,12 @@ export function open(session) {
     const { ask } = session.work;
     const { over } = /** @type {{over?: string}} */ (spans.request[1]);
     const known = session.state.corner && session.state.fits && over === ask && !spans.stale;
-    place.textContent = known ? spansSaid(spans.answer ?? []) : "";
-    place.hidden = place.textContent === "";
+    const told = known ? spansTold(spans.answer ?? []) : null;
+    place.hidden = told === null;
+    const shown = told ? [told.of, ...told.list.map(({ name, figure }) => [name, figure])] : [];
+    if (JSON.stringify(shown) === last) return;
+    last = JSON.stringify(shown);
+    place.replaceChildren(...(told ? [make("span", {}, told.of), ...told.list.map(({ name, figure }) => make("span", {}, `${name}: `, make("b", {}, figure), " "))] : []));
   }
   session.listen((what) => {
     if (what.has("chain") || what.has("ask")) show();

@@ -35,11 +35,22 @@ export async function spansOf(scenario, ask, limits) {
   return asked ? told((await labour(`spans.${ask}`, "compare", ...asked).catch(() => null)) ?? []) : [];
 }
 
+/**
+ * All of them, each by its name, under what they are of; null where there are none.
+ * @param {Span[]} all
+ */
+export function spansTold(all) {
+  const spans = told(all);
+  if (spans.length === 0) return null;
+  const apart = spans.every(({ tightest }) => tightest === null);
+  const list = spans.map(({ key, tightest, loosest }) => ({
+    name: called(key), figure: apart ? written(key, loosest) : say("over.figure", { tightest: written(key, tightest), loosest: written(key, loosest) }),
+  }));
+  return { of: say(apart ? "over.apart" : "over.both"), list };
+}
+
 /** All of them in one sentence, or nothing. @param {Span[]} all */
 export function spansSaid(all) {
-  const spans = told(all);
-  if (spans.length === 0) return "";
-  const apart = spans.every(({ tightest }) => tightest === null);
-  const list = spans.map(({ key, tightest, loosest }) => say(apart ? "over.loosest" : "over.figure", { name: called(key), tightest: written(key, tightest), loosest: written(key, loosest) }));
-  return say(apart ? "over.apart" : "over.both", { list: list.join("; ") });
+  const told = spansTold(all);
+  return told ? `${told.of} ${told.list.map(({ name, figure }) => `${name}: ${figure}`).join("; ")}.` : "";
 }

@@ -66,6 +66,14 @@ describe("the names of marks", () => {
     }
   });
 
+  test("a name turns to the other side of its stem where a stem would run through it", () => {
+    const [shafts, replace, tips] = placed([{ x: 127, width: 119 }, { x: 232, width: 105 }, { x: 295, width: 154 }], 342);
+    assert.deepEqual([replace, tips].map(({ anchor }) => anchor), ["end", "end"]);
+    for (const [name, stem] of [[replace, tips], [shafts, replace], [shafts, tips]]) {
+      assert.ok(stem.row < name.row || stem.x <= name.left || stem.x >= name.right, JSON.stringify([name, stem]));
+    }
+  });
+
   test("a name takes no more rows than it must", () => {
     assert.deepEqual(placed([{ x: 40, width: 80 }, { x: 300, width: 80 }], 600).map(({ row }) => row), [0, 0]);
     assert.deepEqual(placed([{ x: 40, width: 80 }, { x: 60, width: 80 }], 600).map(({ row }) => row), [1, 0]);

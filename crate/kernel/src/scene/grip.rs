@@ -20,7 +20,7 @@ fn grip(staged: &Staged) -> Option<Grip> {
     let layout = staged.drawing.layout();
     let s = staged.drawing.chain().sizes();
     let plan = layout.plan();
-    let pin = plan.origin.x + plan.em_per_mm * s.pitch_mm;
+    let pin = plan.origin.x + plan.em_per_mm * (s.pitch_mm + s.worn.depth_mm());
     let before_cut = (layout.cuts_em().1 - CLEAR_EM - GRIP_EM - pin) / plan.em_per_mm;
     let reach = before_cut.min(TOWARDS_BREAK * break_mm(s, Link::OuterToRight));
     let (view, at_mm) = match staged.staging.mode {

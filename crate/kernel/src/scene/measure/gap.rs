@@ -20,9 +20,10 @@ const TALL_EM: f64 = 1.4;
 
 /// Every gap that is worth a dimension line.
 pub(super) fn draw(sketch: &mut Sketch, staged: &Staged) {
+    let mut drawn = Drawn::default();
     for marked in staged.posed.contacts {
         if let Some(spot) = spot_of(staged, marked).filter(|_| is_worth_it(staged, marked)) {
-            draw_gap(sketch, staged, marked, &spot);
+            draw_gap(sketch, &mut drawn, staged, (marked, &spot));
         }
     }
 }
@@ -60,21 +61,52 @@ fn is_worth_it(staged: &Staged, marked: &ContactState) -> bool {
         }
 }
 
-fn draw_gap(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &Spot) {
+/// What dimension lines and their numbers take, so that no line runs through a number.
+#[derive(Default)]
+struct Drawn {
+    lines: Vec<Patch>,
+    numbers: Vec<Patch>,
+}
+
+/// Small places along a dimension line, one beside the other.
+fn along(spot: &Spot) -> impl Iterator<Item = Patch> {
+    const STEP_EM: f64 = 0.25;
+    const HALF_EM: f64 = 0.1;
+    let way = (spot.other - spot.at).normalize_or(spot.out);
+    let past = if arrows_stand_inside(spot.at, spot.other) { 0.0 } else { OUTSIDE_EM };
+    let (from, to) = (spot.at - past * way, spot.other + past * way);
+    let steps = libm::ceil(from.distance(to) / STEP_EM).max(1.0);
+    (0..=steps as u32).map(move |i| Patch::around(from.lerp(to, f64::from(i) / steps), HALF_EM))
+}
+
+/// Draws a gap's dimension line with its number; one that would run through another number, or whose
+/// number has no place, is left out unless it is asked for.
+fn draw_gap(
+    sketch: &mut Sketch,
+    drawn: &mut Drawn,
+    staged: &Staged,
+    (marked, spot): (&ContactState, &Spot),
+) {
     let gap = spot.at.distance(spot.other);
     let lit = staged.staging.lit == Some(Id::Contact(marked.contact));
     if gap < NARROWEST_EM && !lit {
         return;
     }
+    let before = drawn.lines.len();
+    drawn.lines.extend(along(spot));
+    let crosses = |number: &Patch| along(spot).any(|place| place.meets(number));
     let id = Id::Contact(marked.contact);
     let mut number = String::new();
     staged.lexicon.write_figure(&mut number, marked.gap_mm.max(0.0));
-    let Some((at, align)) = place_for(sketch, staged, spot, &marked.contact, &number) else {
+    let place = place_for(sketch, &drawn.lines, staged, spot, (&marked.contact, &number));
+    let Some((at, align)) = place.filter(|_| lit || !drawn.numbers.iter().any(crosses)) else {
+        drawn.lines.truncate(before);
         return;
     };
     draw_span(sketch, id, spot.at, spot.other);
     let what = (id, Layer::Dimensions, Role::Figure);
-    sketch.text(what, at, (align, Size::Small), |out| out.push_str(&number));
+    let place = sketch.text(what, at, (align, Size::Small), |out| out.push_str(&number));
+    drawn.numbers.push(place);
     add_end(sketch, staged, marked, spot);
 }
 
@@ -96,25 +128,26 @@ fn add_end(sketch: &mut Sketch, staged: &Staged, marked: &ContactState, spot: &S
 }
 
 /// A place for the number of a gap: in the gap where it is tall enough, else past the arrows, else
-/// beside.
+/// beside; on no dimension line.
 fn place_for(
     sketch: &Sketch,
+    lines: &[Patch],
     staged: &Staged,
     spot: &Spot,
-    contact: &Contact,
-    number: &str,
+    (contact, number): (&Contact, &str),
 ) -> Option<(Point, Align)> {
     let lit = staged.staging.lit == Some(Id::Contact(*contact));
     let sheet = staged.drawing.layout().sheet;
     let edge = Point::new(sheet.width_em, sheet.height_em);
     let middle = 0.5 * (spot.at + spot.other) + Point::new(0.0, HALF_FIGURE_EM);
+    let upright = spot.out.y.abs() > spot.out.x.abs();
     let beside = |way: f64| {
         let align = if way < 0.0 { Align::End } else { Align::Start };
-        (middle + Point::new(way * ASIDE_EM, 0.0), align)
+        let line = if upright { 0.0 } else { 0.5 * spot.at.distance(spot.other) + OUTSIDE_EM };
+        (middle + Point::new(way * (line + ASIDE_EM), 0.0), align)
     };
     let plan = staged.drawing.layout().plan();
     let plate = plan.em_per_mm * staged.drawing.chain().outer_plate_mm;
-    let upright = spot.out.y.abs() > spot.out.x.abs();
     let past = |up: f64| {
         let end = if up * (spot.other.y - spot.at.y) > 0.0 { spot.other } else { spot.at };
         let inside = arrows_stand_inside(spot.at, spot.other);
@@ -132,7 +165,8 @@ fn place_for(
     };
     let cost = |&(at, align): &(Point, Align)| {
         let place = Patch::of_text(at, align, Size::Small, number);
-        let fits = place.within(Point::ZERO, edge) && sketch.is_free(&place);
+        let on_a_line = !lit && lines.iter().any(|line| line.meets(&place));
+        let fits = place.within(Point::ZERO, edge) && sketch.is_free(&place) && !on_a_line;
         fits.then(|| sketch.hidden_in_all(&place))
     };
     let costs = choices.map(|choice| cost(&choice).map(|cost| (cost, choice)));
