@@ -97,17 +97,18 @@ impl Limit {
     }
 
     pub(super) fn write(&self) -> Value {
-        let mut whole = Value::object([("dimension", Value::text(self.dimension.key()))]);
+        let mut whole = Value::Null;
+        whole.put_text("dimension", self.dimension.key());
         match self.band {
             Band::Stated { minus_mm, plus_mm } => {
-                whole.put("minus", Value::from(minus_mm));
-                whole.put("plus", Value::from(plus_mm));
+                whole.put_number("minus", minus_mm);
+                whole.put_number("plus", plus_mm);
             }
-            Band::Grade(grade) => whole.put("grade", Value::text(grade)),
+            Band::Grade(grade) => whole.put_text("grade", grade),
         }
-        whole.put("law", Value::text(self.law));
-        whole.put("sigmas", Value::from(self.sigmas));
-        whole.put("mean_shift", Value::from(self.mean_shift));
+        whole.put_text("law", self.law);
+        whole.put_number("sigmas", self.sigmas);
+        whole.put_number("mean_shift", self.mean_shift);
         whole
     }
 }
@@ -148,12 +149,10 @@ impl Demand {
     }
 
     pub(super) fn write(&self) -> Value {
-        let mut whole = Value::object([("quantity", Value::text(self.quantity))]);
-        for (key, bound) in [("at_least", self.at_least), ("at_most", self.at_most)] {
-            if let Some(bound) = bound {
-                whole.put(key, Value::from(bound));
-            }
-        }
+        let mut whole = Value::Null;
+        whole.put_text("quantity", self.quantity);
+        whole.put_if_given("at_least", self.at_least);
+        whole.put_if_given("at_most", self.at_most);
         whole
     }
 }
@@ -181,11 +180,11 @@ impl Matching {
     }
 
     pub(super) fn write(&self) -> Value {
-        Value::object([
-            ("dimension_a", Value::text(self.dimension_a.key())),
-            ("dimension_b", Value::text(self.dimension_b.key())),
-            ("classes", Value::from(f64::from(self.classes))),
-        ])
+        let mut whole = Value::Null;
+        whole.put_text("dimension_a", self.dimension_a.key());
+        whole.put_text("dimension_b", self.dimension_b.key());
+        whole.put_number("classes", self.classes.into());
+        whole
     }
 }
 
@@ -213,12 +212,12 @@ impl Cost {
     }
 
     pub(super) fn write(&self) -> Value {
-        Value::object([
-            ("dimension", Value::text(self.dimension.key())),
-            ("fixed", Value::from(self.fixed)),
-            ("factor", Value::from(self.factor)),
-            ("exponent", Value::from(self.exponent)),
-        ])
+        let mut whole = Value::Null;
+        whole.put_text("dimension", self.dimension.key());
+        whole.put_number("fixed", self.fixed);
+        whole.put_number("factor", self.factor);
+        whole.put_number("exponent", self.exponent);
+        whole
     }
 }
 

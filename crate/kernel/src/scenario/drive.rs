@@ -34,11 +34,11 @@ impl Motion {
     }
 
     pub(super) fn write(&self) -> Value {
-        Value::object([
-            ("kind", Value::text(self.kind)),
-            ("amplitude", Value::from(self.amplitude)),
-            ("period_s", Value::from(self.period_s)),
-        ])
+        let mut whole = Value::Null;
+        whole.put_text("kind", self.kind);
+        whole.put_number("amplitude", self.amplitude);
+        whole.put_number("period_s", self.period_s);
+        whole
     }
 }
 
@@ -72,11 +72,12 @@ impl Pull {
         }
     }
 
-    fn members(self) -> Vec<(&'static str, f64)> {
+    fn write(self, whole: &mut Value) {
         match self {
-            Self::Tight(force_n) => vec![("tight_n", force_n)],
+            Self::Tight(force_n) => whole.put_number("tight_n", force_n),
             Self::Power { watts, turns_per_minute } => {
-                vec![("watts", watts), ("turns_per_minute", turns_per_minute)]
+                whole.put_number("watts", watts);
+                whole.put_number("turns_per_minute", turns_per_minute);
             }
         }
     }
@@ -179,15 +180,10 @@ impl Drive {
 
     pub(super) fn write(&self) -> Value {
         let mut whole = self.wheels.write();
-        let optional = [
-            ("tooth_width_mm", self.tooth_width_mm),
-            ("slack_n", Some(self.slack_n)),
-            ("joint_n_mm_per_rad", self.joint_n_mm_per_rad),
-        ];
-        let given = optional.into_iter().filter_map(|(key, number)| Some((key, number?)));
-        for (key, number) in self.pull.members().into_iter().chain(given) {
-            whole.put(key, Value::from(number));
-        }
+        self.pull.write(&mut whole);
+        whole.put_if_given("tooth_width_mm", self.tooth_width_mm);
+        whole.put_number("slack_n", self.slack_n);
+        whole.put_if_given("joint_n_mm_per_rad", self.joint_n_mm_per_rad);
         whole.extend(self.friction.write());
         whole
     }

@@ -56,6 +56,20 @@ pub(super) fn given(value: &Value) -> Given {
     }
 }
 
+/// A number of a section: its name, where it must lie, what stands for it when nobody states it.
+pub(super) struct Member {
+    pub(super) key: &'static str,
+    pub(super) range: Range,
+    pub(super) default: Option<f64>,
+}
+
+/// The section of a file with these numbers.
+#[inline(never)]
+pub(super) fn written(members: &[Member], numbers: &[f64]) -> Value {
+    let pairs = members.iter().zip(numbers);
+    Value::Object(pairs.map(|(member, &number)| (member.key.into(), number.into())).collect())
+}
+
 /// The members of one object, while they are read.
 pub(super) struct Fields<'a> {
     path: String,
@@ -73,18 +87,31 @@ impl<'a> Fields<'a> {
         faults: &'a Faults,
         read: impl FnOnce(&mut Self) -> T,
     ) -> Option<T> {
-        let Value::Object(members) = value else {
-            faults.note(path, given(value), Rule::WrongKind { expected: "object" });
-            return None;
-        };
-        let mut fields = Self { path: path.to_owned(), members: value, known: Vec::new(), faults };
+        let mut fields = Self::open(value, path.to_owned(), faults)?;
         let whole = read(&mut fields);
+        fields.close();
+        Some(whole)
+    }
+
+    /// An object, of which nothing has been asked yet.
+    #[inline(never)]
+    fn open(value: &'a Value, path: String, faults: &'a Faults) -> Option<Self> {
+        if !matches!(value, Value::Object(_)) {
+            faults.note(&path, given(value), Rule::WrongKind { expected: "object" });
+            return None;
+        }
+        Some(Self { path, members: value, known: Vec::new(), faults })
+    }
+
+    /// Refuses every member that was not asked for.
+    #[inline(never)]
+    fn close(self) {
+        let Value::Object(members) = self.members else { return };
         for (key, value) in members {
-            if !fields.known.contains(&key.as_str()) {
-                faults.note(&fields.path_of(key), given(value), Rule::UnknownKey);
+            if !self.known.contains(&key.as_str()) {
+                self.faults.note(&self.path_of(key), given(value), Rule::UnknownKey);
             }
         }
-        Some(whole)
     }
 
     /// The full path of a member.
@@ -167,6 +194,14 @@ impl<'a> Fields<'a> {
         default.unwrap_or(0.0)
     }
 
+    /// The numbers of a whole section, one behind the other.
+    #[inline(never)]
+    pub(super) fn numbers(&mut self, members: &[Member], into: &mut [f64]) {
+        for (member, number) in members.iter().zip(into) {
+            *number = self.number(member.key, member.range, member.default);
+        }
+    }
+
     /// A text, if it is there.
     #[inline(never)]
     pub(super) fn text_if_given(&mut self, key: &'static str) -> Option<&'a str> {
@@ -218,8 +253,16 @@ impl<'a> Fields<'a> {
         key: &'static str,
         read: impl FnOnce(&mut Fields<'a>) -> T,
     ) -> Option<T> {
+        let mut section = self.open_section(key)?;
+        let whole = read(&mut section);
+        section.close();
+        Some(whole)
+    }
+
+    #[inline(never)]
+    fn open_section(&mut self, key: &'static str) -> Option<Fields<'a>> {
         let value = self.given(key)?;
-        Fields::of(value, &self.path_of(key), self.faults, read)
+        Fields::open(value, self.path_of(key), self.faults)
     }
 
     /// A list inside this object with the path of each item; empty when it is not there.
@@ -245,10 +288,13 @@ impl<'a> Fields<'a> {
         key: &'static str,
         mut read: impl FnMut(&mut Fields<'a>) -> T,
     ) -> Vec<T> {
-        let items = self.items(key);
-        let read_one =
-            |(item, path): (&'a Value, String)| Fields::of(item, &path, self.faults, &mut read);
-        items.into_iter().filter_map(read_one).collect()
+        let mut all = Vec::new();
+        for (item, path) in self.items(key) {
+            let Some(mut item) = Fields::open(item, path, self.faults) else { continue };
+            all.push(read(&mut item));
+            item.close();
+        }
+        all
     }
 }
 

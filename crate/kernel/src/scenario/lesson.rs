@@ -65,21 +65,20 @@ impl Step {
     }
 
     pub(super) fn write(&self) -> Value {
-        let mut whole = Value::object([("say", Value::text(&self.say))]);
+        let mut whole = Value::Null;
+        whole.put_text("say", &self.say);
         if !self.set.is_empty() {
             whole.put("set", Value::Object(self.set.clone()));
         }
         let words = [("look", self.look), ("question", self.question), ("way", self.way)];
         for (key, word) in words {
             if let Some(word) = word {
-                whole.put(key, Value::text(word));
+                whole.put_text(key, word);
             }
         }
-        if let Some(at) = self.at {
-            whole.put("at", Value::from(at));
-        }
+        whole.put_if_given("at", self.at);
         if let Some(contact) = self.light {
-            whole.put("light", Value::text(&contact.id()));
+            whole.put_text("light", &contact.id());
         }
         if let Some(ask) = &self.ask {
             whole.put("ask", ask.write());
@@ -136,14 +135,12 @@ impl Ask {
     }
 
     fn write(&self) -> Value {
-        Value::object([
-            ("text", Value::text(&self.text)),
-            (
-                "choices",
-                Value::List(self.choices.iter().map(|choice| Value::text(choice)).collect()),
-            ),
-            ("answer", Value::from(f64::from(self.answer))),
-            ("because", Value::text(&self.because)),
-        ])
+        let mut whole = Value::Null;
+        whole.put_text("text", &self.text);
+        let choices = self.choices.iter().map(|choice| Value::text(choice)).collect();
+        whole.put("choices", Value::List(choices));
+        whole.put_number("answer", self.answer.into());
+        whole.put_text("because", &self.because);
+        whole
     }
 }

@@ -105,33 +105,25 @@ impl Scenario {
 
     /// The file of this scenario: reading it gives the same scenario.
     pub fn write(&self) -> Value {
-        let mut whole = Value::object([
-            ("format", Value::from(f64::from(FORMAT))),
-            ("title", Value::text(&self.title)),
-            ("about", Value::text(&self.about)),
-            ("source", Value::text(&self.source)),
-            ("chain", self.chain.write()),
-        ]);
-        let sections = [
-            ("load", self.load.as_ref().map(Load::write)),
-            ("motion", self.motion.as_ref().map(Motion::write)),
-            ("drive", self.drive.as_ref().map(Drive::write)),
-            ("limits", list(&self.limits, Limit::write)),
-            ("demands", list(&self.demands, Demand::write)),
-            ("matching", self.matching.as_ref().map(Matching::write)),
-            ("cost", list(&self.cost, Cost::write)),
-            ("sampling", self.sampling.as_ref().map(Sampling::write)),
-            ("wear", self.wear.as_ref().map(Wear::write)),
-            ("width", self.width.as_ref().map(Width::write)),
-            ("reach", self.reach.as_ref().map(Reach::write)),
-            ("surface", self.surface.as_ref().map(Surface::write)),
-            ("lesson", list(&self.lesson, Step::write)),
-        ];
-        for (key, section) in sections {
-            if let Some(section) = section {
-                whole.put(key, section);
-            }
-        }
+        let mut whole = Value::Null;
+        whole.put_number("format", FORMAT.into());
+        whole.put_text("title", &self.title);
+        whole.put_text("about", &self.about);
+        whole.put_text("source", &self.source);
+        whole.put("chain", self.chain.write());
+        put_section(&mut whole, "load", self.load.as_ref().map(Load::write));
+        put_section(&mut whole, "motion", self.motion.as_ref().map(Motion::write));
+        put_section(&mut whole, "drive", self.drive.as_ref().map(Drive::write));
+        put_list(&mut whole, "limits", self.limits.iter().map(Limit::write));
+        put_list(&mut whole, "demands", self.demands.iter().map(Demand::write));
+        put_section(&mut whole, "matching", self.matching.as_ref().map(Matching::write));
+        put_list(&mut whole, "cost", self.cost.iter().map(Cost::write));
+        put_section(&mut whole, "sampling", self.sampling.as_ref().map(Sampling::write));
+        put_section(&mut whole, "wear", self.wear.as_ref().map(Wear::write));
+        put_section(&mut whole, "width", self.width.as_ref().map(Width::write));
+        put_section(&mut whole, "reach", self.reach.as_ref().map(Reach::write));
+        put_section(&mut whole, "surface", self.surface.as_ref().map(Surface::write));
+        put_list(&mut whole, "lesson", self.lesson.iter().map(Step::write));
         whole
     }
 
@@ -209,9 +201,18 @@ fn faults_of_steps(value: &Value, steps: &[Step]) -> Vec<Error> {
     Vec::new()
 }
 
+/// A section that is written only where there is one.
+fn put_section(whole: &mut Value, key: &str, section: Option<Value>) {
+    if let Some(section) = section {
+        whole.put(key, section);
+    }
+}
+
 /// A list that is written only when it holds something.
-fn list<T>(items: &[T], write: impl Fn(&T) -> Value) -> Option<Value> {
-    (!items.is_empty()).then(|| Value::List(items.iter().map(write).collect()))
+fn put_list(whole: &mut Value, key: &str, items: impl ExactSizeIterator<Item = Value>) {
+    if items.len() > 0 {
+        whole.put(key, Value::List(items.collect()));
+    }
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Sections of a scenario that are plain numbers: each one is a list of members with its range and
 //! default.
 
-use super::fields::Fields;
+use super::fields::{self, Fields, Member};
 use super::range::Range;
 use super::value::Value;
 
@@ -17,12 +17,19 @@ macro_rules! section {
         pub struct $name { $( #[$member_doc] pub $key: $kind, )+ }
 
         impl $name {
+            const MEMBERS: &[Member] = &[
+                $( Member { key: stringify!($key), range: $range, default: $default }, )+
+            ];
+
             pub(super) fn read(fields: &mut Fields) -> Self {
-                Self { $( $key: fields.number(stringify!($key), $range, $default) as $kind, )+ }
+                let mut numbers = [0.0; Self::MEMBERS.len()];
+                fields.numbers(Self::MEMBERS, &mut numbers);
+                let [ $( $key ),+ ] = numbers;
+                Self { $( $key: $key as $kind, )+ }
             }
 
             pub(super) fn write(&self) -> Value {
-                Value::object([ $( (stringify!($key), Value::from(self.$key as f64)), )+ ])
+                fields::written(Self::MEMBERS, &[ $( self.$key as f64 ),+ ])
             }
         }
     };

@@ -77,6 +77,26 @@ impl Value {
         }
     }
 
+    /// Puts a number under a name.
+    #[inline(never)]
+    pub(super) fn put_number(&mut self, key: &str, number: f64) {
+        *self.place(key) = Self::from(number);
+    }
+
+    /// Puts a number under a name, if there is one.
+    #[inline(never)]
+    pub(super) fn put_if_given(&mut self, key: &str, number: Option<f64>) {
+        if let Some(number) = number {
+            self.put_number(key, number);
+        }
+    }
+
+    /// Puts a text under a name.
+    #[inline(never)]
+    pub(super) fn put_text(&mut self, key: &str, text: &str) {
+        *self.place(key) = Self::text(text);
+    }
+
     /// Puts every member of another object in its place here.
     pub fn extend(&mut self, other: Value) {
         if let Self::Object(members) = other {

@@ -56,16 +56,16 @@ impl Wear {
     }
 
     pub(super) fn write(&self) -> Value {
+        let mut whole = Value::Null;
         match *self {
-            Self::Measured { joint_wear_mm } => {
-                Value::object([("joint_wear_mm", Value::from(joint_wear_mm))])
+            Self::Measured { joint_wear_mm } => whole.put_number("joint_wear_mm", joint_wear_mm),
+            Self::Worked { hardness_mpa, wear_coefficient, engagements } => {
+                whole.put_number("hardness_mpa", hardness_mpa);
+                whole.put_number("wear_coefficient", wear_coefficient);
+                whole.put_number("engagements", engagements);
             }
-            Self::Worked { hardness_mpa, wear_coefficient, engagements } => Value::object([
-                ("hardness_mpa", Value::from(hardness_mpa)),
-                ("wear_coefficient", Value::from(wear_coefficient)),
-                ("engagements", Value::from(engagements)),
-            ]),
         }
+        whole
     }
 }
 

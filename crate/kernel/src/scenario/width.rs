@@ -81,15 +81,12 @@ impl Width {
     }
 
     pub(super) fn write(&self) -> Value {
-        let mut whole = Value::object([
-            ("narrower_mm", Value::from(self.narrower_mm)),
-            ("keep", Value::text(self.keep.key())),
-            ("press_mm", Value::from(self.press_mm)),
-            ("swelling_mm", Value::from(self.swelling_mm)),
-        ]);
-        if let Some(decay_mm) = self.decay_mm {
-            whole.put("decay_mm", Value::from(decay_mm));
-        }
+        let mut whole = Value::Null;
+        whole.put_number("narrower_mm", self.narrower_mm);
+        whole.put_text("keep", self.keep.key());
+        whole.put_number("press_mm", self.press_mm);
+        whole.put_number("swelling_mm", self.swelling_mm);
+        whole.put_if_given("decay_mm", self.decay_mm);
         whole
     }
 }

@@ -12,8 +12,15 @@ pub const TARGET: &str = "wasm32-unknown-unknown";
 /// Flags of the page's kernel. They replace a user's own, which could drop the vectors.
 const FLAGS: &str = "-Ctarget-feature=+simd128";
 /// What the first screen adds, which is downloaded before anything shows: sums written once for any
-/// length, where the worker has them written out for the lengths that occur.
-const SMALL: &str = "--cfg=lightgap_small";
+/// length, where the worker has them written out for the lengths that occur; and nothing rearranged for
+/// a processor's sake, which takes bytes here and which the browser does anyway as it compiles.
+const SMALL: [&str; 5] = [
+    "--cfg=lightgap_small",
+    "-Cllvm-args=-disable-lsr",
+    "-Cllvm-args=-disable-machine-licm",
+    "-Cllvm-args=-disable-machine-sink",
+    "-Cllvm-args=-enable-load-pre=false",
+];
 /// Between two flags.
 const NEXT: &str = "\x1f";
 /// The two programs of the page's kernel, as they and their files are called.
@@ -30,7 +37,7 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     add_target()?;
     std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
     let flags = [FLAGS.to_owned()].into_iter().chain(nameless()).collect::<Vec<_>>().join(NEXT);
-    let small = format!("{flags}{NEXT}{SMALL}");
+    let small = format!("{flags}{NEXT}{}", SMALL.join(NEXT));
     let (stage, worker) = std::thread::scope(|both| {
         let stage = both.spawn(|| compile(STAGE, "first", &small));
         let worker = compile(WORKER, "page", &flags);
