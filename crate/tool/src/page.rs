@@ -4,6 +4,7 @@ mod bare;
 mod gather;
 mod glue;
 mod keeper;
+mod marks;
 mod packed;
 mod policy;
 mod preload;

@@ -1,5 +1,6 @@
 //! The kernel as WebAssembly with the JavaScript that loads it.
 
+use super::marks;
 use super::packed::packed;
 use crate::place;
 use crate::trouble::Trouble;
@@ -45,16 +46,23 @@ pub fn generate() -> Result<PathBuf, Trouble> {
     });
     bind(&stage?, STAGE, &folder)?;
     bind(&worker?, WORKER, &folder)?;
-    let script = folder.join(WORKER).with_extension("js");
-    let glue = std::fs::read_to_string(&script).map_err(Trouble::file(&script))?;
-    std::fs::write(&script, format!("{glue}\n{LABOURER}")).map_err(Trouble::file(&script))?;
+    finish(STAGE, "", &folder)?;
+    finish(WORKER, LABOURER, &folder)?;
     sweep(&folder)?;
-    for name in [STAGE, WORKER] {
-        let program = folder.join(format!("{name}_bg.wasm"));
-        let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
-        packed(&bytes)?; // the longest of the site: compressed before anyone asks for it
-    }
     Ok(folder)
+}
+
+/// Counts what a program and its glue call each other by, and puts a script behind the glue.
+fn finish(name: &str, script: &str, folder: &Path) -> Result<(), Trouble> {
+    let (glue, program) =
+        (folder.join(format!("{name}.js")), folder.join(format!("{name}_bg.wasm")));
+    let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
+    let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
+    let (text, bytes) = marks::counted(text, bytes);
+    std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
+    std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
+    packed(&bytes)?; // the longest of the site: compressed before anyone asks for it
+    Ok(())
 }
 
 /// Flags that keep the folders of this machine out of the programs: where a library would name its source
