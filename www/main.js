@@ -6,7 +6,7 @@ import { startBadge } from "./badge.js";
 import { startChange } from "./change.js";
 import { startCompare } from "./compare.js";
 import { startCorners } from "./corners.js";
-import { byId, make } from "./dom.js";
+import { byId } from "./dom.js";
 import { startFaults } from "./fault.js";
 import { startFound } from "./found.js";
 import { Grips } from "./grips.js";
@@ -27,15 +27,15 @@ import { startTheme } from "./theme.js";
 import { fillPage, loadWords, say } from "./words.js";
 import { startWorking } from "./working.js";
 
-const READING = ["colour", "hatching", "pins", "touching", "rubbing", "open", "axis", "forces", "wide"];
-const LEFT_OUT = ["rigid", "still", "dry", "shape", "sections", "teaches", "fingers", "solvents", "lifting", "first"];
-
-/** @param {Session} session */
+/** What is read when it is opened, and fetched then. @param {Session} session */
 function startNotes(session) {
-  byId("reading").append(...READING.map((id) => make("li", {}, say(`reading.${id}`))));
   const dialog = /** @type {HTMLDialogElement} */ (byId("cautions"));
-  byId("cautions-text").append(make("ul", {}, ...LEFT_OUT.map((id) => make("li", {}, say(`left.${id}`)))));
-  byId("left-out").addEventListener("click", () => dialog.showModal());
+  const notes = once(async () => (await bring(() => import("./notes.js"), ["notes"], [])).write());
+  byId("reading-fold").addEventListener("toggle", () => notes(""));
+  byId("left-out").addEventListener("click", () => {
+    dialog.showModal();
+    notes("");
+  });
   byId("cautions-close").addEventListener("click", () => dialog.close());
   const words = once(async () => (await bring(() => import("./glossary/glossary.js"), ["glossary"], ["glossary/glossary.css"])).open(session));
   byId("glossary").addEventListener("click", async () => (await words("")).show());

@@ -91,7 +91,7 @@ async function written(matter, session) {
 
 /** @param {Session} session */
 export async function openSheet(session) {
-  await bring(async () => {}, ["sheet", "fit", "working", "compare"], ["keep/sheet.css"]);
+  await bring(async () => {}, ["sheet", "fit", "working", "compare", "notes"], ["keep/sheet.css"]);
   const last = /** @type {HTMLElement|null} */ (document.activeElement);
   const paper = new CSSStyleSheet();
   const lay = (/** @type {string} */ id) => {

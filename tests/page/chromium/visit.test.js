@@ -28,6 +28,10 @@ describe("visitors, in Chromium", () => {
         assert.doesNotMatch(await hand.inside(() => document.body.innerText), /NaN|undefined|Infinity|\{\w+\}/, name);
       }
       assert.ok(answers.size > 4, "different chains have different answers");
+      await hand.page.click("#reading-fold summary");
+      await hand.page.waitForFunction((last) => document.querySelector("#reading li:last-child")?.textContent === last, words["reading.wide"]);
+      await hand.page.click("#left-out");
+      await hand.page.waitForFunction((last) => document.querySelector("#cautions li:last-child")?.textContent === last, words["left.first"]);
       assert.deepEqual(hand.complaints(), []);
     }));
 

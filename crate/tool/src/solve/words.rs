@@ -42,7 +42,7 @@ macro_rules! files {
     };
     ($language:literal) => {
         files!($language: "first" "working" "tool" "fault" "alone" "keep" "sheet" "notice" "compare"
-            "lesson" "making" "fit" "surface" "reach" "line" "wear" "width" "glossary")
+            "lesson" "making" "fit" "surface" "reach" "line" "wear" "width" "glossary" "notes")
     };
 }
 
