@@ -1,6 +1,7 @@
 //! `cargo page`: builds the page, then serves it, writes it out, or folds it into one file.
 
 mod bare;
+mod bind;
 mod gather;
 mod glue;
 mod keeper;

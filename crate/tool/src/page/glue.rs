@@ -1,12 +1,10 @@
 //! The kernel as WebAssembly with the JavaScript that loads it.
 
-use super::marks;
-use super::packed::packed;
+use super::bind::{STAGE, WORKER, bound};
 use crate::place;
 use crate::trouble::Trouble;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use wasm_bindgen_cli_support::Bindgen;
 
 /// The target the page is compiled for.
 pub const TARGET: &str = "wasm32-unknown-unknown";
@@ -24,19 +22,11 @@ const SMALL: [&str; 5] = [
 ];
 /// Between two flags.
 const NEXT: &str = "\x1f";
-/// The two programs of the page's kernel, as they and their files are called.
-const STAGE: &str = "lightgap_stage";
-/// See [`STAGE`].
-const WORKER: &str = "lightgap_worker";
-/// What the worker does with its program; it follows the glue in one file, since a worker has no
-/// import map and the page in one piece no address for a second file.
-const LABOURER: &str = include_str!("labourer.js");
 
 /// Compiles the kernel for the page and generates its glue; gives the folder that holds both.
 pub fn generate() -> Result<PathBuf, Trouble> {
     let folder = place::target().join("site");
     add_target()?;
-    std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
     let flags = [FLAGS.to_owned()].into_iter().chain(nameless()).collect::<Vec<_>>().join(NEXT);
     let small = format!("{flags}{NEXT}{}", SMALL.join(NEXT));
     let (stage, worker) = std::thread::scope(|both| {
@@ -44,25 +34,8 @@ pub fn generate() -> Result<PathBuf, Trouble> {
         let worker = compile(WORKER, "page", &flags);
         (stage.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), worker)
     });
-    bind(&stage?, STAGE, &folder)?;
-    bind(&worker?, WORKER, &folder)?;
-    finish(STAGE, "", &folder)?;
-    finish(WORKER, LABOURER, &folder)?;
-    sweep(&folder)?;
+    bound(&stage?, &worker?, &folder)?;
     Ok(folder)
-}
-
-/// Counts what a program and its glue call each other by, and puts a script behind the glue.
-fn finish(name: &str, script: &str, folder: &Path) -> Result<(), Trouble> {
-    let (glue, program) =
-        (folder.join(format!("{name}.js")), folder.join(format!("{name}_bg.wasm")));
-    let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
-    let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
-    let (text, bytes) = marks::counted(text, bytes);
-    std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
-    std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
-    packed(&bytes)?; // the longest of the site: compressed before anyone asks for it
-    Ok(())
 }
 
 /// Flags that keep the folders of this machine out of the programs: where a library would name its source
@@ -73,29 +46,6 @@ fn nameless() -> Vec<String> {
     let sources = home.and_then(|home| std::fs::read_dir(home.join("registry/src")).ok());
     let folders = sources.into_iter().flatten().flatten();
     folders.map(|folder| format!("--remap-path-prefix={}/=", folder.path().display())).collect()
-}
-
-/// Generates the glue of one program: a module for the page, a plain script for the worker.
-fn bind(module: &Path, name: &str, folder: &Path) -> Result<(), Trouble> {
-    let bytes = std::fs::read(module).map_err(Trouble::file(module))?;
-    let mut bindgen = Bindgen::new();
-    bindgen.input_bytes(name, bytes).typescript(false).remove_producers_section(true);
-    bindgen.omit_default_module_path(false).remove_name_section(true);
-    let kind = if name == WORKER { bindgen.no_modules(true) } else { bindgen.web(true) };
-    kind.and_then(|bindgen| bindgen.generate(folder))
-        .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))
-}
-
-/// Removes what an earlier version generated under other names.
-fn sweep(folder: &Path) -> Result<(), Trouble> {
-    for entry in std::fs::read_dir(folder).map_err(Trouble::file(folder))?.flatten() {
-        let name = entry.file_name().to_string_lossy().into_owned();
-        let ours = [STAGE, WORKER].iter().any(|stem| name.starts_with(stem));
-        if !ours || name.ends_with(".ts") {
-            std::fs::remove_file(entry.path()).map_err(Trouble::file(&entry.path()))?;
-        }
-    }
-    Ok(())
 }
 
 /// Adds the WebAssembly target by rustup where the compiler lacks it, and says so.

@@ -1,0 +1,105 @@
+//! The JavaScript that loads the kernel's two programs: generated only where a program has changed, and
+//! put in its place whole, since another run may be reading it.
+
+use super::marks;
+use super::packed::{digest, packed};
+use crate::trouble::Trouble;
+use std::path::Path;
+use wasm_bindgen_cli_support::Bindgen;
+
+/// The first screen's program, as it and its files are called.
+pub const STAGE: &str = "lightgap_stage";
+/// The program of the later questions.
+pub const WORKER: &str = "lightgap_worker";
+/// What the worker does with its program; it follows the glue in one file, since a worker has no
+/// import map and the page in one piece no address for a second file.
+const LABOURER: &str = include_str!("labourer.js");
+/// How the glue is made: where these texts have changed, it is made anew.
+const HOW: [&str; 2] = [include_str!("bind.rs"), include_str!("marks.rs")];
+
+/// Sees to it that a folder holds both programs and their glue, and nothing else.
+pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> {
+    let read = |path: &Path| std::fs::read(path).map_err(Trouble::file(path));
+    let programs = [(STAGE, read(stage)?), (WORKER, read(worker)?)];
+    let parts = programs
+        .iter()
+        .map(|(_, bytes)| digest(bytes))
+        .chain([LABOURER, HOW[0], HOW[1]].map(String::from));
+    let wanted = digest(parts.collect::<String>().as_bytes());
+    let mark = folder.with_extension("made");
+    let is_whole =
+        programs.iter().all(|(name, _)| folder.join(format!("{name}_bg.wasm")).is_file());
+    if is_whole && std::fs::read_to_string(&mark).is_ok_and(|made| made == wanted) {
+        return Ok(());
+    }
+    let aside = folder.with_extension(std::process::id().to_string());
+    std::fs::create_dir_all(&aside).map_err(Trouble::file(&aside))?;
+    for (name, bytes) in programs {
+        bind(name, bytes, &aside)?;
+    }
+    moved(&aside, folder)?;
+    std::fs::write(&mark, wanted).map_err(Trouble::file(&mark))
+}
+
+/// Generates the glue of one program: a module for the page, a plain script for the worker.
+fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
+    let mut bindgen = Bindgen::new();
+    bindgen.input_bytes(name, bytes).typescript(false).remove_producers_section(true);
+    bindgen.omit_default_module_path(false).remove_name_section(true);
+    let kind = if name == WORKER { bindgen.no_modules(true) } else { bindgen.web(true) };
+    kind.and_then(|bindgen| bindgen.generate(folder))
+        .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))?;
+    finish(name, if name == WORKER { LABOURER } else { "" }, folder)
+}
+
+/// Counts what a program and its glue call each other by, and puts a script behind the glue.
+fn finish(name: &str, script: &str, folder: &Path) -> Result<(), Trouble> {
+    let glue = folder.join(format!("{name}.js"));
+    let program = folder.join(format!("{name}_bg.wasm"));
+    let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
+    let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
+    let (text, bytes) = marks::counted(text, bytes);
+    std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
+    std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
+    packed(&bytes).map(|_| ()) // the longest of the site: compressed before anyone asks for it
+}
+
+/// Moves what was made aside to its place, and removes what an earlier version made under other names.
+fn moved(aside: &Path, folder: &Path) -> Result<(), Trouble> {
+    std::fs::create_dir_all(folder).map_err(Trouble::file(folder))?;
+    let mut made = Vec::new();
+    for entry in std::fs::read_dir(aside).map_err(Trouble::file(aside))?.flatten() {
+        let place = folder.join(entry.file_name());
+        std::fs::rename(entry.path(), &place).map_err(Trouble::file(&place))?;
+        made.push(place);
+    }
+    std::fs::remove_dir(aside).map_err(Trouble::file(aside))?;
+    for entry in std::fs::read_dir(folder).map_err(Trouble::file(folder))?.flatten() {
+        if !made.contains(&entry.path()) {
+            std::fs::remove_file(entry.path()).map_err(Trouble::file(&entry.path()))?;
+        }
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::moved;
+    use std::fs::{create_dir_all, read_to_string, write};
+
+    #[test]
+    fn what_is_moved_takes_the_place_of_what_was_there() {
+        let place = std::env::temp_dir().join(format!("lightgap-bind-{}", std::process::id()));
+        let (aside, folder) = (place.join("aside"), place.join("site"));
+        for each in [&aside, &folder] {
+            create_dir_all(each).unwrap();
+        }
+        write(folder.join("of_before.js"), "old").unwrap();
+        write(folder.join("glue.js"), "old").unwrap();
+        write(aside.join("glue.js"), "new").unwrap();
+        moved(&aside, &folder).unwrap();
+        assert_eq!(read_to_string(folder.join("glue.js")).unwrap(), "new");
+        assert!(!folder.join("of_before.js").exists() && !aside.exists());
+        std::fs::remove_dir_all(place).unwrap();
+    }
+}
