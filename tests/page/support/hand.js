@@ -31,6 +31,9 @@ export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FL
  */
 const call = (work, values) => `(${work})(...${JSON.stringify(values)})`;
 
+/** How a browser says that what was being fetched is not wanted any more. */
+const CUT_SHORT = /NetworkError when attempting|error loading dynamically imported|operation was aborted/;
+
 /**
  * What Playwright's and puppeteer's pages have in common.
  * @param {any} page
@@ -41,14 +44,20 @@ function handOf(page, close) {
   /** @type {string[]} */
   const complaints = [];
   page.on("console", (said) => ["error", "warning", "warn"].includes(said.type()) && complaints.push(said.text()));
-  page.on("pageerror", (error) => complaints.push(String(error)));
+  page.on("pageerror", (error) => !(leaving && CUT_SHORT.test(String(error))) && complaints.push(String(error)));
+  let leaving = false;
+  /** Goes elsewhere; what the page left behind was still loading is no fault of it. @param {() => Promise<unknown>} go */
+  const leave = async (go) => {
+    leaving = true;
+    return go().finally(() => (leaving = false));
+  };
   const inside = async (work, ...values) => spaced(await page.evaluate(call(work, values)));
   const press = async (key) => {
     await page.keyboard.press(key);
     await inside(twoFrames);
   };
   return {
-    goTo: (address) => page.goto(address),
+    goTo: (address) => leave(() => page.goto(address)),
     inside,
     press,
     async type(text) {
@@ -63,7 +72,7 @@ function handOf(page, close) {
       await page.mouse.up();
       await inside(twoFrames);
     },
-    reload: () => page.reload(),
+    reload: () => leave(() => page.reload()),
     back: () => page.goBack(),
     complaints: () => complaints,
     close,
