@@ -87,10 +87,15 @@ impl<'a> Fields<'a> {
         faults: &'a Faults,
         read: impl FnOnce(&mut Self) -> T,
     ) -> Option<T> {
-        let mut fields = Self::open(value, path.to_owned(), faults)?;
-        let whole = read(&mut fields);
-        fields.close();
-        Some(whole)
+        Some(Self::open(value, path.to_owned(), faults)?.whole(read))
+    }
+
+    /// What is read of the object, and a refusal of every member that was not asked for.
+    #[inline(always)]
+    fn whole<T>(mut self, read: impl FnOnce(&mut Self) -> T) -> T {
+        let whole = read(&mut self);
+        self.close();
+        whole
     }
 
     /// An object, of which nothing has been asked yet.
@@ -253,10 +258,7 @@ impl<'a> Fields<'a> {
         key: &'static str,
         read: impl FnOnce(&mut Fields<'a>) -> T,
     ) -> Option<T> {
-        let mut section = self.open_section(key)?;
-        let whole = read(&mut section);
-        section.close();
-        Some(whole)
+        Some(self.open_section(key)?.whole(read))
     }
 
     #[inline(never)]
@@ -290,9 +292,8 @@ impl<'a> Fields<'a> {
     ) -> Vec<T> {
         let mut all = Vec::new();
         for (item, path) in self.items(key) {
-            let Some(mut item) = Fields::open(item, path, self.faults) else { continue };
-            all.push(read(&mut item));
-            item.close();
+            let Some(item) = Fields::open(item, path, self.faults) else { continue };
+            all.push(item.whole(&mut read));
         }
         all
     }
