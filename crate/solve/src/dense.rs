@@ -1,5 +1,6 @@
 //! A small dense problem, and the few sums that it takes, written out for its size.
 
+use super::lines::{add_times_of, dot_of};
 use super::scale::Scaled;
 
 /// The problem as the method sees it: `N` unknowns, the last ones idle when there are fewer.
@@ -31,24 +32,13 @@ pub(super) fn dense_hessian<const N: usize>(scaled: &Scaled) -> [[f64; N]; N] {
 /// Sum of products: even and odd places apart, then both, so that two go at a time.
 #[inline(always)]
 pub(super) fn dot<const N: usize>(a: &[f64; N], b: &[f64; N]) -> f64 {
-    let mut lanes = [0.0; 2];
-    for pair in 0..N / 2 {
-        for (lane, sum) in lanes.iter_mut().enumerate() {
-            *sum += a[2 * pair + lane] * b[2 * pair + lane];
-        }
-    }
-    if N % 2 == 1 {
-        lanes[0] += a[N - 1] * b[N - 1];
-    }
-    lanes[0] + lanes[1]
+    dot_of::<N>(a, b)
 }
 
 /// `to += factor * from`.
 #[inline(always)]
 pub(super) fn add_times<const N: usize>(to: &mut [f64; N], factor: f64, from: &[f64; N]) {
-    for i in 0..N {
-        to[i] += factor * from[i];
-    }
+    add_times_of::<N>(to, factor, from);
 }
 
 /// The root `L` of `matrix + shift 1 = L L'`, by rows, and the reciprocals of its diagonal.
