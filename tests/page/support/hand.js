@@ -44,12 +44,13 @@ function handOf(page, close) {
   /** @type {string[]} */
   const complaints = [];
   page.on("console", (said) => ["error", "warning", "warn"].includes(said.type()) && complaints.push(said.text()));
-  page.on("pageerror", (error) => !(leaving && CUT_SHORT.test(String(error))) && complaints.push(String(error)));
   let leaving = false;
-  /** Goes elsewhere; what the page left behind was still loading is no fault of it. @param {() => Promise<unknown>} go */
-  const leave = async (go) => {
-    leaving = true;
-    return go().finally(() => (leaving = false));
+  page.on("pageerror", (error) => !(leaving && CUT_SHORT.test(String(error))) && complaints.push(String(error)));
+  /** Goes to an address; what a page that is left for none was still fetching is no fault of it. @param {string} address */
+  const goTo = async (address) => {
+    leaving = address === "about:blank";
+    await page.goto(address);
+    leaving = false;
   };
   const inside = async (work, ...values) => spaced(await page.evaluate(call(work, values)));
   const press = async (key) => {
@@ -57,7 +58,7 @@ function handOf(page, close) {
     await inside(twoFrames);
   };
   return {
-    goTo: (address) => leave(() => page.goto(address)),
+    goTo,
     inside,
     press,
     async type(text) {
@@ -72,7 +73,7 @@ function handOf(page, close) {
       await page.mouse.up();
       await inside(twoFrames);
     },
-    reload: () => leave(() => page.reload()),
+    reload: () => page.reload(),
     back: () => page.goBack(),
     complaints: () => complaints,
     close,
