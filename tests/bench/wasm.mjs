@@ -1,12 +1,13 @@
 // The page's own kernel in Node beside the native one: what a pose takes (SETTLE) and what the whole
-// document of a frame takes (FRAME), the same work on both sides, and the ratio of their medians, in one
-// run; and what the same frame takes when it is painted on a canvas call by call (CANVAS), as the page
+// document of a frame takes (FRAME, which the page writes by a module of its own), the same work on both
+// sides, and the ratio of their medians, in one run; and what the same frame takes when it is painted on a canvas call by call (CANVAS), as the page
 // does, beside the time that a frame may take. First `cargo page --write DIR`, which leaves the module
 // under target/site; then `node tests/bench/wasm.mjs`.
 
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { svgOf } from "../../www/keep/svg.js";
 import { openBench } from "../page/support/bench.js";
 import { CanvasRenderingContext2D } from "../page/support/recorder.js";
 import { ROOT } from "../page/support/server.js";
@@ -46,7 +47,7 @@ for (const { id, file } of read("index.json")) {
   const settle = (/** @type {number} */ share) => bench.scrub(share);
   const frame = (/** @type {number} */ share) => {
     bench.scrub(share);
-    bench.svg({ title: "Frame", about: "", caption: [] });
+    svgOf(bench, { theme: THEME, caption: [] });
   };
   const canvas = (/** @type {number} */ share) => {
     bench.scrub(share);
