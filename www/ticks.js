@@ -50,7 +50,7 @@ export function ticksOf({ from, to, round = 1, write }, px, across_px) {
  * @returns {Placed[]} in the order of the marks
  */
 export function placed(marks, width) {
-  const usual = marks.map(({ x, width: long }) => x + APART_PX / 2 + long <= width || x < width / 2);
+  const usual = marks.map((mark) => fits(mark, true, width) || mark.x < width / 2);
   let best = arranged(marks, usual, width);
   if (marks.length > MOST_SIDED) return best.names;
   for (let turned = 1; turned < 2 ** marks.length && best.clashes > 0; turned++) {

@@ -35,9 +35,9 @@ export function open(session) {
     const known = session.state.corner && session.state.fits && over === ask && !spans.stale;
     const told = known ? spansTold(spans.answer ?? []) : null;
     place.hidden = told === null;
-    const shown = told ? [told.of, ...told.list.map(({ name, figure }) => [name, figure])] : [];
-    if (JSON.stringify(shown) === last) return;
-    last = JSON.stringify(shown);
+    const shown = JSON.stringify(told);
+    if (shown === last) return;
+    last = shown;
     place.replaceChildren(...(told ? [make("span", {}, told.of), ...told.list.map(({ name, figure }) => make("span", {}, `${name}: `, make("b", {}, figure), " "))] : []));
   }
   session.listen((what) => {

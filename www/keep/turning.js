@@ -22,8 +22,8 @@ try {
 
 /** @typedef {{at: number, text: string}} Refused */
 /** Every field with a text that was refused, by its place among all. */
-const refusedNow = () => placesOf(FIELDS, (each) => each.getAttribute("aria-invalid") === "true")
-  .map((at) => ({ at, text: /** @type {HTMLInputElement} */ (document.querySelectorAll(FIELDS)[at]).value }));
+const refusedNow = () => [.../** @type {NodeListOf<HTMLInputElement>} */ (document.querySelectorAll(FIELDS))]
+  .flatMap((each, at) => (each.getAttribute("aria-invalid") === "true" ? [{ at, text: each.value }] : []));
 
 /** @param {() => boolean} holds */
 async function when(holds) {

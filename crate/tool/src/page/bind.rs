@@ -14,17 +14,14 @@ pub const WORKER: &str = "lightgap_worker";
 /// What the worker does with its program; it follows the glue in one file, since a worker has no
 /// import map and the page in one piece no address for a second file.
 const LABOURER: &str = include_str!("labourer.js");
-/// How the glue is made: where these texts have changed, it is made anew.
-const HOW: [&str; 2] = [include_str!("bind.rs"), include_str!("marks.rs")];
+/// What the glue is made of and how: where one of these has changed, it is made anew.
+const HOW: [&str; 3] = [LABOURER, include_str!("bind.rs"), include_str!("marks.rs")];
 
 /// Sees to it that a folder holds both programs and their glue, and nothing else.
 pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> {
     let read = |path: &Path| std::fs::read(path).map_err(Trouble::file(path));
     let programs = [(STAGE, read(stage)?), (WORKER, read(worker)?)];
-    let parts = programs
-        .iter()
-        .map(|(_, bytes)| digest(bytes))
-        .chain([LABOURER, HOW[0], HOW[1]].map(String::from));
+    let parts = programs.iter().map(|(_, bytes)| digest(bytes)).chain(HOW.map(String::from));
     let wanted = digest(parts.collect::<String>().as_bytes());
     let mark = folder.with_extension("made");
     let is_whole =
