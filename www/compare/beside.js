@@ -19,11 +19,12 @@ export class Beside {
     this.answer = make("p", { class: "beside-answer" });
     this.list = make("ul", { class: "beside-pairs" });
     this.rest = make("li", { class: "hint" });
+    this.apart = make("p", { class: "hint", hidden: true }, say("compare.apart"));
     this.fault = make("p", { class: "fault", role: "alert", hidden: true });
     this.told = make("p", { class: "hush", role: "status" });
     this.buttons = { hold: button("hold"), swap: button("swap"), drop: button("drop"), all: button("all"), mine: button("mine") };
     this.element = make("section", { class: "beside", "aria-label": say("compare.title"), hidden: true },
-      this.answer, this.list, this.fault, make("div", { class: "beside-buttons" }, ...Object.values(this.buttons)), this.told);
+      this.answer, this.list, this.apart, this.fault, make("div", { class: "beside-buttons" }, ...Object.values(this.buttons)), this.told);
     byId("slope").after(this.element);
   }
 
@@ -64,12 +65,17 @@ export class Beside {
     this.answer.replaceChildren(make("b", { class: "letter" }, say("compare.a")), " ", make("span", { class: "beside-name" }, `${name}:`), " ", answer);
   }
 
+  /** Says why no outlines are drawn. @param {boolean} apart */
+  lie(apart) {
+    this.apart.hidden = !apart;
+  }
+
   /** The figures that differ; how many do not. @param {Pair[]} pairs */
   fill(pairs) {
     const changed = pairs.filter(({ way }) => way !== "same");
     this.list.replaceChildren(...changed.map(item), this.rest);
     const same = pairs.length - changed.length;
-    this.rest.textContent = say(changed.length === 0 ? "compare.same" : same > 0 ? "compare.rest" : "compare.none", { count: same });
+    this.rest.textContent = say(changed.length === 0 ? "compare.same" : ["compare.none", "compare.rest.one"][same] ?? "compare.rest", { count: same });
   }
 }
 

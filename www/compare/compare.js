@@ -180,6 +180,7 @@ class Compare {
   draw() {
     const { a, session, shadow, beside } = this;
     beside.open(a !== null, this.wide);
+    beside.lie(a !== null && shadow.of !== "" && this.ghost.apart);
     if (!a) return;
     beside.wait(shadow.asked?.waiting === true || this.pairs.stale);
     if (shadow.asked?.waiting !== true) beside.say(nameOf(a, session.scenarios), sentences(shadow).answer);

@@ -37,10 +37,9 @@ export class Ghost {
     new ResizeObserver(() => standing === this && this.want(this.name)).observe(this.field);
   }
 
-  /** Whether A's pitch is so far from this chain's that its outlines would not lie over it. */
+  /** Whether its outlines would not lie over this chain. */
   get apart() {
-    const [a, b] = [this.shadow, this.session].map(({ state }) => state.sizes.pitch_mm);
-    return Math.abs(a - b) > FAR * b;
+    return isApart(this.shadow, this.session);
   }
 
   /**
@@ -85,6 +84,16 @@ export class Ghost {
     if (standing === this) standing = null;
     this.film.remove();
   }
+}
+
+/**
+ * Whether two chains' pitches are so far from each other that outlines of one would not lie over the other.
+ * @param {Session} a
+ * @param {Session} b
+ */
+export function isApart(a, b) {
+  const [one, other] = [a, b].map(({ state }) => state.sizes.pitch_mm);
+  return Math.abs(one - other) > FAR * other;
 }
 
 /** What can be seen of a scenario on the stage. @param {import("../kernel.js").Scenario} scenario */

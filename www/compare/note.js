@@ -30,6 +30,14 @@ export function notesOfA(told, now, a) {
 export const cellOfA = (now, a) => (a && a !== now ? [make("span", { class: "of-a-cell" }, say("compare.of.a", { value: a }))] : []);
 
 /**
+ * A row of a list of values, A's under the present one.
+ * @param {string} name
+ * @param {string} now
+ * @param {string|undefined} a
+ */
+export const rowOfA = (name, now, a) => [make("dt", {}, name), make("dd", {}, now, ...cellOfA(now, a))];
+
+/**
  * Readings, each with A's under it where that is another.
  * @param {HTMLElement[]} now each with a `dd`
  * @param {HTMLElement[]} [a]

@@ -15,15 +15,16 @@ import { lettersOf } from "./letters.js";
  * @param {BenchLike} bench
  * @param {import("./ghost.js").Size} size
  * @param {Partial<import("../work.js").Work>} [hand]
+ * @param {Record<string, string>} [inks] by role
  */
-export async function ghostOver(bench, size, hand) {
+export async function ghostOver(bench, size, hand, inks = theme()) {
   const ghost = ghostNow();
   if (!ghost) return "";
   const leaves = /** @type {import("../leaves.js").Leaves|null} */ (await labour("ghost.paper", "compare", plain(bench.scenario()), ghost.asked(bench, size, hand)));
   if (!leaves || leaves.leaves.length === 0) return "";
   const film = new Film();
   film.show(leaves, "", lettersOf(bench));
-  return film.written(theme());
+  return film.written(inks);
 }
 
 /** What is said of A under a picture. */

@@ -105,6 +105,13 @@ class Fit extends Answered {
     return this.beside && at >= 0 ? { demand: this.beside.demands[at], chance: known && each ? { sets: known.sets, each } : null } : null;
   }
 
+  /** What is sorted of the chain that is held; null while it is not known, or none is held. @returns {import("./match.js").OfA|null} */
+  get sortedOfA() {
+    const { beside, held } = this;
+    if (!beside || (beside.paired !== null && held.match.stale)) return null;
+    return { match: beside.paired === null ? null : held.match.answer, demands: beside.demands };
+  }
+
   /** @param {number} sets */
   run(sets) {
     const { answer } = this.steady;
@@ -141,7 +148,7 @@ class Fit extends Answered {
     this.eaten.show(demand, width);
     this.note.replaceChildren(...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
     this.chance.show(known, demand, this.looked, width, a?.chance);
-    this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width);
+    this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width, this.sortedOfA);
     this.money.show(state.money, state.demands, width);
     this.exercise.show(width);
   }

@@ -1,5 +1,6 @@
 // Parts being sorted, one after the other: each dot is a part that was drawn, measured and laid in its bin.
 
+import { cellOfA } from "../compare/note.js";
 import { draw, dress, make } from "../dom.js";
 import { figure } from "../figures.js";
 import { say } from "../words.js";
@@ -29,6 +30,9 @@ export class Sorting {
   shown = "";
   /** @type {MatchView|null} */
   match = null;
+  /** @type {MatchView|null} the same parts of the chain that is held as A */
+  a = null;
+  ofA = make("p", { class: "hint", hidden: true }, say("fit.sorting.of.a"));
   links = draw("g");
   /** @type {SVGElement[][]} */
   circles = [[], []];
@@ -40,7 +44,7 @@ export class Sorting {
     this.play.id = "fit-sort";
     this.slider.addEventListener("input", () => { this.pause(); this.put(Number(this.slider.value)); });
     this.hint = make("p", { class: "hint" });
-    this.element = make("div", {}, this.hint, make("div", { class: "fit-row fit-slider" }, this.play, this.slider), make("figure", {}, this.picture), this.now,
+    this.element = make("div", {}, this.hint, make("div", { class: "fit-row fit-slider" }, this.play, this.slider), make("figure", {}, this.picture), this.now, this.ofA,
       make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.sorting") }, this.table));
   }
 
@@ -48,10 +52,14 @@ export class Sorting {
     return this.match?.dots[0].length ?? 0;
   }
 
-  /** @param {MatchView} match @param {number} width */
-  show(match, width) {
+  /** @param {MatchView} match @param {number} width @param {MatchView|null} a */
+  show(match, width, a) {
     const now = JSON.stringify([match.dots, match.classes, width]);
-    if (now === this.shown) return;
+    const other = JSON.stringify(a?.dots) !== JSON.stringify(this.a?.dots);
+    this.a = a;
+    this.ofA.hidden = !a;
+    if (now === this.shown && other) this.done = -1; // its counts are told anew
+    if (now === this.shown) return void (other && this.put(this.at));
     this.pause();
     [this.shown, this.match] = [now, match];
     this.slider.max = String(this.count);
@@ -151,11 +159,21 @@ export class Sorting {
     this.now.textContent = last.length === 0 ? say("fit.sorting.none") : say("fit.sorting.part", {
       part: done, count: this.count, a, b, pairs, a_size: figure("size_mm", last[0][0]), b_size: figure("size_mm", last[1][0]), a_bin: last[0][2] + 1, b_bin: last[1][2] + 1,
     });
-    const of = (/** @type {Dot[]} */ row, /** @type {number} */ bin) => row.slice(0, done).filter(([, , kind]) => kind === bin);
-    const paired = (/** @type {number} */ bin) => of(dots[0], bin).filter(([, partner]) => partner >= 0 && partner < done).length;
+    const { a: other } = this;
     const head = [say("fit.sorting.bin"), a, b, say("fit.sorting.pairs")].map((text) => make("th", { scope: "col" }, text));
-    const rows = Array.from({ length: classes }, (_, bin) => make("tr", {}, make("th", { scope: "row" }, String(bin + 1)),
-      ...[of(dots[0], bin).length, of(dots[1], bin).length, paired(bin)].map((count) => make("td", {}, String(count)))));
+    const bins = Math.max(classes, other?.classes ?? 0);
+    const rows = Array.from({ length: bins }, (_, bin) => {
+      const [now, ofA] = [{ dots, classes }, other].map((one) => (one ? countsOf(one, done, bin) : []));
+      return make("tr", {}, make("th", { scope: "row" }, String(bin + 1)), ...now.map((count, i) => make("td", {}, count, ...cellOfA(count, ofA[i]))));
+    });
     this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
   }
+}
+
+/** What lies in a bin: parts of either kind, and pairs; a dash where there is no such bin. @param {Pick<MatchView, "dots"|"classes">} match @param {number} done @param {number} bin */
+function countsOf({ dots, classes }, done, bin) {
+  if (bin >= classes) return ["–", "–", "–"];
+  const of = (/** @type {Dot[]} */ row) => row.slice(0, done).filter(([, , kind]) => kind === bin);
+  const paired = of(dots[0]).filter(([, partner]) => partner >= 0 && partner < done);
+  return [of(dots[0]), of(dots[1]), paired].map(({ length }) => String(length));
 }

@@ -56,7 +56,7 @@ ${parts.join("\n")}
 `;
 
 /** A drawing with more laid over it. @param {string} svg @param {string} over */
-const under = (svg, over) => svg.replace(/<\/svg>\s*$/, `${over}</svg>\n`);
+export const under = (svg, over) => svg.replace(/<\/svg>\s*$/, `${over}</svg>\n`);
 
 /** What the page says, how untrue the drawing is, and what is held beside it. */
 const said = () => ({ answer: byId("answer").textContent ?? "", surprise: byId("surprise").textContent ?? "", badge: byId("badge").textContent ?? "" });

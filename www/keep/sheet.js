@@ -6,13 +6,16 @@ import { labour } from "../labour.js";
 import { language } from "../language.js";
 import { say } from "../words.js";
 import { toAddress } from "../address.js";
+import { besideOnSheet, heldOf } from "../compare/on-sheet.js";
+import { ghostCaption, ghostOver } from "../compare/printed.js";
 import { spansOf, spansSaid } from "../compare/spans.js";
 import { askAll } from "./asked-all.js";
 import { withBench } from "./own-bench.js";
+import { under } from "./picture.js";
 import { textOf } from "../files.js";
 import { fingerprint } from "./fingerprint.js";
 import { answers, cautions, demands, dimensions, gaps, part, sources } from "./sheet-parts.js";
-import { svgOf } from "./svg.js";
+import { INK, svgOf } from "./svg.js";
 import { version } from "./version.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -27,28 +30,35 @@ import { version } from "./version.js";
  * @property {import("./asked-all.js").Said[]} said
  * @property {Record<string, string>} over what the limits leave open of a question, by its id
  * @property {string} picture an address of the drawing
+ * @property {string[]} scale what is said under it
+ * @property {import("../compare/on-sheet.js").Held|null} held the chain that is held as A
  */
 
 const PAPERS = /** @type {Record<string, string>} */ ({ a4: "A4", letter: "letter" });
 /** The drawing on paper: its size and its letters, in units of the drawing. */
 const [WIDTH, HEIGHT, LETTERS] = [1040, 560, 14];
+/** The inks of paper, those of a held chain's outlines among them. */
+const PAPER = { sheet: "#ffffff", ink: INK };
 
 /** @param {Session} session @returns {Promise<Matter>} */
 async function gather(session) {
   const scenario = session.bench.scenario();
   const demanded = scenario.demands?.length ? {} : { demands: [{ quantity: "side_gap_mm", at_least: 0 }] };
   const limits = scenario.limits?.length && session.state.fits ? (await labour("sheet", "fit", { ...scenario, ...demanded }, {}))?.limits ?? [] : [];
-  const { state, corners, picture } = await withBench(session, (bench) => {
+  const { state, corners, picture, ghost } = await withBench(session, async (bench) => {
     bench.layout(WIDTH, HEIGHT, LETTERS, false);
-    const svg = svgOf(bench, { theme: { sheet: "#ffffff" }, caption: [byId("badge").textContent ?? ""] });
+    const ghost = await ghostOver(bench, { width_px: WIDTH, height_px: HEIGHT, text_px: LETTERS }, {}, PAPER);
+    const svg = under(svgOf(bench, { theme: PAPER, caption: [byId("badge").textContent ?? ""] }), ghost);
     bench.show_worn(0); // limits are of the chain as new
     const shown = bench.state();
     const at = (/** @type {string} */ corner) => (bench.show_corner(corner), bench.state());
-    return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg };
+    return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg, ghost: ghost ? ghostCaption() : "" };
   });
   const said = await askAll(session);
+  const held = session.work.a ? await heldOf(session, said.filter(({ answer }) => answer).map(({ ask }) => ask)) : null;
   const over = state.fits ? await overAll(scenario, said.map(({ ask }) => ask)) : {};
-  return { scenario, state, corners, limits, said, over, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
+  const scale = [say("sheet.scale"), ghost, held?.apart ?? ""].filter(Boolean);
+  return { scenario, state, corners, limits, said, over, held, scale, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
 }
 
 /**
@@ -78,15 +88,15 @@ const initials = () => make("table", { class: "review-initials" }, make("tbody",
 
 /** @param {Matter} matter @param {Session} session */
 async function written(matter, session) {
-  const { scenario, picture } = matter;
+  const { scenario, picture, held, scale } = matter;
   const image = make("img", { src: picture, alt: `${say("sheet.picture")}: ${byId("answer").textContent}` });
   await image.decode();
   const date = new Intl.DateTimeFormat(language, { dateStyle: "long" }).format(new Date());
   return make("article", { class: "review-paper" },
     make("header", { class: "review-head" }, make("div", {}, make("h1", { id: "review-title" }, scenario.title), make("p", {}, scenario.about ?? ""),
       make("p", { class: "review-date" }, say("sheet.head", { date, version: version() || say("sheet.unknown") }))), initials()),
-    make("figure", { class: "review-picture" }, image, make("figcaption", {}, say("sheet.scale"))),
-    answers(matter), ...demands(matter), dimensions(matter), gaps(matter), sources(matter), cautions(), await again(matter, session));
+    make("figure", { class: "review-picture" }, image, make("figcaption", {}, scale.join(" "))),
+    answers(matter), ...(held ? [besideOnSheet(held)] : []), ...demands(matter), dimensions(matter), gaps(matter), sources(matter), cautions(), await again(matter, session));
 }
 
 /** @param {Session} session */

@@ -14,7 +14,7 @@ const MOST_PX = 1e5;
 /** The caption, em: its margin, its first baseline under the sheet, from line to line, above and below its lines. */
 const CAPTION = { margin: 1, first: 1.2, line: 1.4, room: 0.6 };
 /** The ink of print, where a theme has none. */
-const INK = "#1b2430";
+export const INK = "#1b2430";
 const ANCHORS = /** @type {Record<string, string|undefined>} */ ({ center: "middle", right: "end" });
 const SIGNS = /** @type {Record<string, string>} */ ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" });
 

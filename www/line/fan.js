@@ -11,6 +11,8 @@ const HEIGHT = 250;
 const EDGE = { side: 46, top: 34, bottom: 16 };
 /** A pair is drawn as crooked from this multiple on. */
 const MARKED = 1.05;
+/** A's line stands so far beside the present one, px: the wheels are the same, so it would lie on it. */
+const BESIDE = 4;
 
 export class Fan {
   /** @type {Map<string, SVGElement>} */
@@ -22,23 +24,30 @@ export class Fan {
     this.picture = draw("svg", { class: "gears-fan", role: "img" });
   }
 
-  /** @param {Arrangement} told */
-  show(told) {
+  /**
+   * Whether A's line stands beside any.
+   * @param {Arrangement} told
+   * @param {Arrangement|null} [a] the same wheels under the chain that is held
+   */
+  show(told, a = null) {
     const width = Math.max(260, Math.round(widthOf(this.picture.parentElement)));
     const all = [...told.front_mm, ...told.back_mm];
     const [low, high] = [Math.min(...all), Math.max(...all)];
     const per_mm = (HEIGHT - EDGE.top - EDGE.bottom) / Math.max(1, high - low);
     const y = (/** @type {number} */ mm) => HEIGHT - EDGE.bottom - (mm - low) * per_mm;
     const [left, right] = [EDGE.side, width - EDGE.side];
-    const pairs = told.pairs.flatMap((pair, index) => (pair ? [{ pair, front: told.front_mm[Math.floor(index / told.back_mm.length)], back: told.back_mm[index % told.back_mm.length] }] : []));
+    const pairs = told.pairs.flatMap((pair, index) => (pair ? [{ pair, other: a?.pairs[index] ?? null, front: told.front_mm[Math.floor(index / told.back_mm.length)], back: told.back_mm[index % told.back_mm.length] }] : []));
     dress(this.picture, { viewBox: `0 0 ${width} ${HEIGHT}`, height: HEIGHT, "aria-label": say("line.gears.fan", { name: this.name, count: pairs.length }) });
     this.lines = new Map(pairs.map(({ pair, front, back }) => [key(pair), draw("path", { class: `pair-line ${look(pair)}`, "stroke-width": weight(pair), d: `M${left} ${y(front)}L${right} ${y(back)}` })]));
+    const apart = pairs.filter(({ pair, other }) => other && look(other) !== look(pair));
     const crooked = (/** @type {SVGElement} */ line) => Number(line.classList.contains("crooked"));
     this.picture.replaceChildren(
       ...[...this.lines.values()].sort((one, other) => crooked(one) - crooked(other)),
+      ...apart.map(({ front, back }) => draw("path", { class: "of-a", d: `M${left} ${y(front) - BESIDE}L${right} ${y(back) - BESIDE}` })),
       ...this.wheels(pairs.map(({ pair, front }) => ({ teeth: pair.front_teeth, mm: front })), left, y, "end", -8),
       ...this.wheels(pairs.map(({ pair, back }) => ({ teeth: pair.back_teeth, mm: back })), right, y, "start", 8),
       draw("text", { x: 4, y: 13 }, say("line.gears.fan.front")), draw("text", { x: width - 4, y: 13, "text-anchor": "end" }, say("line.gears.fan.back")));
+    return apart.length > 0;
   }
 
   /**

@@ -12,6 +12,15 @@ export const isOf = (drive, pair) => drive.driver_teeth === pair.front_teeth && 
 /** @param {PairView} pair */
 export const times = ({ friction_multiple }, word = "line.times") => (friction_multiple === null ? "–" : say(word, { times: decimal(friction_multiple, 2) }));
 
+/** The multiple of a pair in its cell. @param {PairView} pair */
+export const multiple = (pair) => (pair.free ? say("line.gears.free") : times(pair, "line.gears.times"));
+
+/** What a pair costs, in its cell. @param {PairView} pair */
+export const loss = ({ loss_w }) => (loss_w === null ? "–" : say("line.gears.watts", { watts: decimal(loss_w, 2) }));
+
+/** A pair as its cell tells it. @param {PairView|null} pair */
+export const inShort = (pair) => (pair ? `${multiple(pair)}, ${loss(pair)}` : say("line.gears.none"));
+
 /** @param {PairView} pair */
 export const inWords = (pair) => say(pair.free ? "line.gears.pair.free" : "line.gears.pair", {
   front: pair.front_teeth, back: pair.back_teeth, aside_mm: Math.abs(pair.offset_mm), times: times(pair),

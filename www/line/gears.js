@@ -1,12 +1,14 @@
 // My gears: two arrangements of wheels, the offsets that each uses, and what every pair costs.
 
+import { cellOfA, noteOfA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { faultSentence } from "../field.js";
-import { decimal, unitInUse } from "../figures.js";
+import { unitInUse } from "../figures.js";
 import { labour, Refused } from "../labour.js";
+import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { Fan } from "./fan.js";
-import { inWords, isOf, summary, times } from "./gears-said.js";
+import { inShort, inWords, isOf, loss, multiple, summary } from "./gears-said.js";
 import { Row } from "./row.js";
 
 /** @typedef {import("../session.js").Session} Session */
@@ -30,6 +32,10 @@ export class Gears {
   unit = "";
   /** @type {Map<HTMLElement, PairView>} */
   buttons = new Map();
+  /** @type {HTMLElement[]} where A's numbers stand, in the order of the pairs */
+  slots = [];
+  /** @type {object|null} what A is asked of */
+  a = null;
   /** @type {object} what it was told of */
   of = {};
   asked = "";
@@ -46,10 +52,13 @@ export class Gears {
     this.take = take;
     this.fields = Object.keys(CHOSEN[which]).map((key) => new Row(`${which}.${key}`, key, ROWS.includes(key), (text) => this.keep(key, text)));
     this.summary = make("p", { class: "gears-summary", "aria-live": "polite" });
+    /** @type {Steady<Arrangement>} the same wheels under the chain that is held as A */
+    this.ofA = new Steady(`line.gears.${which}.a`, "line", () => this.draw());
+    this.note = make("div");
     this.fan = new Fan(say(`line.gears.${which}`));
     this.table = make("div", { class: "gears-table" });
     this.element = make("section", { class: "gears", "data-which": which, "aria-label": say(`line.gears.${which}`) },
-      make("h2", {}, say(`line.gears.${which}`)), this.summary, this.fan.picture, this.table,
+      make("h2", {}, say(`line.gears.${which}`)), this.summary, this.note, this.fan.picture, this.table,
       make("div", { class: "gears-fields" }, ...this.fields.map((each) => each.element)));
   }
 
@@ -75,8 +84,9 @@ export class Gears {
     return read.some(({ value }) => value === null) ? null : Object.fromEntries(read.map(({ field, value }) => [field.key, value]));
   }
 
-  /** @param {object & {drive?: Record<string, any>}} scenario */
-  show(scenario) {
+  /** @param {object & {drive?: Record<string, any>}} scenario @param {object|null} a */
+  show(scenario, a) {
+    this.a = a;
     for (const field of this.fields) field.show(this.text(field.key));
     const { driver_teeth, driven_teeth, offset_mm, ...drive } = scenario.drive ?? {};
     const now = JSON.stringify([{ ...scenario, drive }, this.fields.map(({ key }) => this.text(key))]);
@@ -107,10 +117,15 @@ export class Gears {
   draw() {
     const { told } = this;
     if (!told) return;
-    this.summary.textContent = summary(told);
-    this.fan.show(told);
+    if (this.a) this.ofA.want(this.a, { gears: this.of });
+    const a = this.a && !this.ofA.stale ? this.ofA.answer : null;
+    const [now, other] = [summary(told), a ? summary(a) : ""];
+    this.summary.textContent = now;
+    const apart = this.fan.show(told, a);
+    this.note.replaceChildren(...noteOfA(now, apart ? `${other} ${say("line.gears.of.a")}` : other));
     if (this.drawn !== told || this.unit !== unitInUse()) this.table.replaceChildren(this.grid(told));
     [this.drawn, this.unit] = [told, unitInUse()];
+    this.slots.forEach((slot, at) => slot.replaceChildren(...(a ? cellOfA(inShort(told.pairs[at]), inShort(a.pairs[at])) : [])));
     const { drive = {} } = this.session.bench.scenario();
     for (const [button, pair] of this.buttons) dress(button, { "aria-pressed": String(isOf(drive, pair)) });
   }
@@ -118,26 +133,26 @@ export class Gears {
   /** Back wheels down, the outermost first as in the picture, front wheels across. @param {Arrangement} told */
   grid(told) {
     this.buttons = new Map();
-    const at = (/** @type {number} */ front, /** @type {number} */ back) => told.pairs[front * told.back_mm.length + back];
+    this.slots = told.pairs.map(() => make("span"));
+    const at = (/** @type {number} */ front, /** @type {number} */ back) => front * told.back_mm.length + back;
     const { front: fronts = [], back: backs = [] } = /** @type {Record<string, number[]>} */ (this.of);
     const head = (/** @type {string} */ scope, /** @type {string} */ text) => make("th", { scope }, text);
     return make("table", {},
       make("thead", {}, make("tr", {}, head("col", say("line.gears.corner")), ...fronts.map((front) => head("col", say("line.gears.front", { teeth: front }))))),
       make("tbody", {}, ...backs.map((back, row) => make("tr", {}, head("row", say("line.gears.back", { teeth: back })),
-        ...fronts.map((_, column) => this.cell(at(column, row))))).reverse()));
+        ...fronts.map((_, column) => this.cell(told.pairs[at(column, row)], this.slots[at(column, row)])))).reverse()));
   }
 
-  /** @param {PairView|null} pair */
-  cell(pair) {
-    if (!pair) return make("td", {}, say("line.gears.none"));
-    const loss = pair.loss_w === null ? "–" : say("line.gears.watts", { watts: decimal(pair.loss_w, 2) });
+  /** @param {PairView|null} pair @param {HTMLElement} slot */
+  cell(pair, slot) {
+    if (!pair) return make("td", {}, say("line.gears.none"), slot);
     const button = make("button", { type: "button", class: pair.free ? "pair free" : "pair", "aria-pressed": "false" },
-      make("b", {}, pair.free ? say("line.gears.free") : times(pair, "line.gears.times")), " ", make("span", {}, loss));
+      make("b", {}, multiple(pair)), " ", make("span", {}, loss(pair)));
     button.setAttribute("aria-label", `${button.textContent}: ${inWords(pair)}`); // its own words first: who speaks them means it
     for (const kind of ["focus", "pointerenter"]) button.addEventListener(kind, () => this.fan.light(pair));
     for (const kind of ["blur", "pointerleave"]) button.addEventListener(kind, () => this.fan.light(null));
     button.addEventListener("click", () => this.take(pair));
     this.buttons.set(button, pair);
-    return make("td", {}, button);
+    return make("td", {}, button, slot);
   }
 }

@@ -143,7 +143,7 @@ class Crooked extends Answered {
     this.title.textContent = say(this.inWatts ? "line.watts" : "line.chart");
     for (const each of this.shows) dress(each, { "aria-pressed": String((each.dataset.show === "watts") === this.inWatts) });
     this.entries.show(line);
-    this.parts.show(this.scenario);
+    this.parts.show(this.scenario, this.beside && this.held.scenario);
     this.readings.replaceChildren(...readingsWithA(figuresOf(line), this.beside ? figuresOf(this.beside) : []));
     this.said.replaceChildren(...said(line), ...readings(line, this.curves));
   }

@@ -9,7 +9,7 @@ import { Running } from "./run.js";
 
 /** @typedef {import("../session.js").Session} Session */
 /** @typedef {import("./types.js").PairView} PairView */
-/** @typedef {{element: HTMLElement, show: (scenario: any) => void}} Part */
+/** @typedef {{element: HTMLElement, show: (scenario: any, a: any) => void}} Part */
 
 const LOOKS = ["free", "slanted", "crooked"];
 
@@ -18,6 +18,8 @@ export class Parts {
   folds = [];
   /** @type {any} */
   scenario = null;
+  /** @type {any} that of the chain which is held as A */
+  a = null;
 
   /** @param {Session} session */
   constructor(session) {
@@ -39,7 +41,7 @@ export class Parts {
    */
   fold(id, parts, ...filling) {
     const fold = make("details", { class: "fold line-part", id: `line-${id}` }, make("summary", {}, say(`line.parts.${id}`)), ...filling);
-    fold.addEventListener("toggle", () => this.scenario && this.show(this.scenario));
+    fold.addEventListener("toggle", () => this.scenario && this.show(this.scenario, this.a));
     this.folds.push({ fold, parts });
   }
 
@@ -47,10 +49,10 @@ export class Parts {
     return this.folds.map(({ fold }) => fold);
   }
 
-  /** @param {any} scenario */
-  show(scenario) {
-    this.scenario = scenario;
-    for (const { fold, parts } of this.folds) if (fold.open) for (const part of parts) part.show(scenario);
+  /** @param {any} scenario @param {any} a */
+  show(scenario, a) {
+    [this.scenario, this.a] = [scenario, a];
+    for (const { fold, parts } of this.folds) if (fold.open) for (const part of parts) part.show(scenario, a);
   }
 
   /** Puts a pair of wheels into the drive. @param {PairView} pair */

@@ -60,6 +60,9 @@ export const summaryOf = (run) => say("line.run.sum", {
   so_far: work(run.so_far.total_n_mm), circuit: work(run.circuit.total_n_mm), loss: decimal(100 * run.loss_fraction, 2),
 });
 
+/** What a whole circuit of A takes, and why A is not in the pictures. @param {RunState} run */
+export const ofA = (run) => say("line.run.of.a", { circuit: work(run.circuit.total_n_mm), loss: decimal(100 * run.loss_fraction, 2) });
+
 /**
  * The four folds as a table; a row's button goes there.
  * @param {RunState} run

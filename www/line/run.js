@@ -1,12 +1,14 @@
 // Follow one joint round the drive: the whole chain moving, the joint close up, its contacts and its work.
 
 import { Chart } from "../chart.js";
+import { beside } from "../chart-beside.js";
+import { noteOfA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { Paper } from "../leaves.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { slider } from "./slider.js";
-import { contacts, curveOf, foldRows, named, sentenceOf, summaryOf } from "./run-said.js";
+import { contacts, curveOf, foldRows, named, ofA, sentenceOf, summaryOf } from "./run-said.js";
 import { widthOf } from "../wide.js";
 
 /** @typedef {import("./types.js").RunState} RunState */
@@ -24,6 +26,8 @@ export class Running {
   at = { travel_pitches: 0, ...FIRST, joint: 0, stuck: false };
   /** @type {any} */
   scenario = null;
+  /** @type {any} that of the chain which is held as A */
+  a = null;
   playing = false;
   told = "";
   last = 0;
@@ -33,6 +37,9 @@ export class Running {
   constructor() {
     /** @type {Steady<RunState>} */
     this.steady = new Steady("line.run", "line", () => this.draw());
+    /** @type {Steady<RunState>} a whole circuit of A: it is the same wherever the joint is */
+    this.ofA = new Steady("line.run.a", "line", () => this.draw());
+    this.note = make("div");
     this.drive = new Paper("run-drive");
     this.close = new Paper("run-close");
     this.chart = new Chart();
@@ -58,8 +65,8 @@ export class Running {
       make("div", { class: "run-buttons" }, this.play, button("back", () => this.step(-STEP)), button("on", () => this.step(STEP)), button("next", () => this.next())),
       this.scrub.element,
       make("div", { class: "run-both" }, make("div", {}, this.close.picture, this.share.element),
-        make("div", { class: "run-text" }, this.said, this.broken, this.list, this.sum, group("stuck"), group("joint"))),
-      this.table, make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.run.chart")), this.chart.picture),
+        make("div", { class: "run-text" }, this.said, this.broken, this.list, this.sum, this.note, group("stuck"), group("joint"))),
+      this.table, make("figure", {}, make("figcaption", { class: "crooked-title" }, say("line.run.chart")), this.chart.picture, this.chart.key),
       this.chart.table(say("line.run.table")), make("p", { class: "hint" }, say("line.run.left")));
   }
 
@@ -73,9 +80,9 @@ export class Running {
     }, say(`line.run.${key}.${value}`)));
   }
 
-  /** @param {any} scenario */
-  show(scenario) {
-    this.scenario = scenario;
+  /** @param {any} scenario @param {any} a */
+  show(scenario, a) {
+    [this.scenario, this.a] = [scenario, a];
     this.want();
     this.draw();
   }
@@ -85,6 +92,13 @@ export class Running {
     this.element.toggleAttribute("data-busy", true);
     const close = Math.min(420, width);
     this.steady.want(this.scenario, { run: { ...this.at, width_px: width, close_px: close, text_px: TEXT_PX } });
+    const { joint, stuck } = this.at;
+    if (this.a) this.ofA.want(this.a, { run: { travel_pitches: 0, ...FIRST, joint, stuck, width_px: close, close_px: close, text_px: TEXT_PX } });
+  }
+
+  /** A's circuit, where one is held and it is known. */
+  get beside() {
+    return this.a && !this.ofA.stale ? this.ofA.answer : null;
   }
 
   /** @param {Partial<Running["at"]>} part */
@@ -150,7 +164,11 @@ export class Running {
     this.said.textContent = run.as_straight ? `${say("line.run.straight")} ${sentenceOf(run)}` : sentenceOf(run);
     this.list.replaceChildren(...contacts(run, this.at.stuck));
     this.sum.textContent = summaryOf(run);
+    const a = this.beside;
+    this.note.replaceChildren(...noteOfA(ofA(run), a ? ofA(a) : ""));
     this.tell(run);
-    if (!this.playing) this.chart.show(curveOf(run, (pitches) => this.go({ travel_pitches: pitches + this.at.joint, fold: null })));
+    const slide = (/** @type {number} */ pitches) => this.go({ travel_pitches: pitches + this.at.joint, fold: null });
+    this.chart.key.hidden = !a;
+    if (!this.playing) this.chart.show(beside(curveOf(run, slide), a && curveOf(a, slide)));
   }
 }
