@@ -37,6 +37,8 @@ import { version } from "./version.js";
 const PAPERS = /** @type {Record<string, string>} */ ({ a4: "A4", letter: "letter" });
 /** The drawing on paper: its size and its letters, in units of the drawing. */
 const [WIDTH, HEIGHT, LETTERS] = [1040, 560, 14];
+/** Scales that differ by less than this share are one. */
+const SAME = 0.001;
 /** The inks of paper, those of a held chain's outlines among them. */
 const PAPER = { sheet: "#ffffff", ink: INK };
 
@@ -45,20 +47,27 @@ async function gather(session) {
   const scenario = session.bench.scenario();
   const demanded = scenario.demands?.length ? {} : { demands: [{ quantity: "side_gap_mm", at_least: 0 }] };
   const limits = scenario.limits?.length && session.state.fits ? (await labour("sheet", "fit", { ...scenario, ...demanded }, {}))?.limits ?? [] : [];
-  const { state, corners, picture, ghost } = await withBench(session, async (bench) => {
+  const { state, corners, picture, views, ghost } = await withBench(session, async (bench) => {
     bench.layout(WIDTH, HEIGHT, LETTERS, false);
     const ghost = await ghostOver(bench, { width_px: WIDTH, height_px: HEIGHT, text_px: LETTERS }, {}, PAPER);
     const svg = under(svgOf(bench, { theme: PAPER, caption: [byId("badge").textContent ?? ""] }), ghost);
     bench.show_worn(0); // limits are of the chain as new
     const shown = bench.state();
     const at = (/** @type {string} */ corner) => (bench.show_corner(corner), bench.state());
-    return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg, ghost: ghost ? ghostCaption() : "" };
+    return { state: shown, corners: { tightest: at("tightest"), middle: at("middle"), loosest: at("loosest") }, picture: svg, views: bench.views(), ghost: ghost ? ghostCaption() : "" };
   });
   const said = await askAll(session);
   const held = session.work.a ? await heldOf(session, said.filter(({ answer }) => answer).map(({ ask }) => ask)) : null;
   const over = state.fits ? await overAll(scenario, said.map(({ ask }) => ask)) : {};
-  const scale = [say("sheet.scale"), ghost, held?.apart ?? ""].filter(Boolean);
+  const scale = [scaleOf(views), ghost, held?.apart ?? ""].filter(Boolean);
   return { scenario, state, corners, limits, said, over, held, scale, picture: URL.createObjectURL(new Blob([picture], { type: "image/svg+xml" })) };
+}
+
+/** Which sections are drawn, and to which scale. @param {import("../kernel.js").Place[]} views */
+function scaleOf(views) {
+  const sections = views.map(({ view }) => say(`sheet.section.${view}`)).join(", ");
+  const one = views.every(({ px_per_mm }) => Math.abs(px_per_mm - views[0].px_per_mm) < SAME * px_per_mm);
+  return say(one ? "sheet.scale.one" : "sheet.scale.own", { sections });
 }
 
 /**
@@ -89,7 +98,7 @@ const initials = () => make("table", { class: "review-initials" }, make("tbody",
 /** @param {Matter} matter @param {Session} session */
 async function written(matter, session) {
   const { scenario, picture, held, scale } = matter;
-  const image = make("img", { src: picture, alt: `${say("sheet.picture")}: ${byId("answer").textContent}` });
+  const image = make("img", { src: picture, alt: `${scale[0]} ${byId("answer").textContent}` });
   await image.decode();
   const date = new Intl.DateTimeFormat(language, { dateStyle: "long" }).format(new Date());
   return make("article", { class: "review-paper" },

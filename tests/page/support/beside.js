@@ -124,7 +124,7 @@ export function besideSuite(engine, openHand) {
       const narrower = { on: "ferry-winch", chain: { outer_spacing_mm: 17.5952 } };
       const { picture, caption, beside } = await sheetOf(at("ferry-winch", "give", narrower));
       assert.match(picture, /<mask[^]*stroke-dasharray/);
-      assert.match(caption, /A, in thin lines: Ferry winch/);
+      assert.match(caption, /^Section A-A from above, section B-B from the side(, section C-C along the chain)?, all at one scale.*A, in thin lines: Ferry winch/);
       assert.match(beside, /Side gap0\.34 mm▲ 0\.22 mm0\.12 mm/);
       assert.match(beside, /How far can it give\?/);
       const same = await sheetOf(at("ferry-winch", "give", WINCH));
