@@ -136,7 +136,7 @@ export class Lens {
     const { session, canvas, size } = this;
     if (size === 0) return;
     const pixels = Math.round(size * devicePixelRatio);
-    if (canvas.width !== pixels) canvas.width = canvas.height = pixels;
+    if (canvas.width !== pixels || canvas.height !== pixels) canvas.width = canvas.height = pixels;
     this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);
     this.context.clearRect(0, 0, size, size);
     const hold = (/** @type {string|Spot} */ at) => session.bench.lens(this.context, size, theme(), at, session.work.beside);
