@@ -39,7 +39,7 @@ pub fn sine_radius_um(amplitude_um: f64, wavelength_um: f64) -> f64 {
     wavelength_um * wavelength_um / (4.0 * PI * PI * amplitude_um)
 }
 
-/// A disk's upper half at even steps from its middle outwards.
+/// A disk's upper half at even steps from edge to edge, its middle in the middle.
 struct Disk {
     shape_um: Vec<f64>,
 }
@@ -53,7 +53,12 @@ impl Disk {
             let along_um = k as f64 * profile.step_um;
             ((radius_um - along_um) * (radius_um + along_um)).max(0.0).sqrt()
         };
-        Self { shape_um: (0..=last).map(height).collect() }
+        Self { shape_um: (1..=last).rev().chain(0..=last).map(height).collect() }
+    }
+
+    /// How many steps the disk reaches to either side.
+    fn reach(&self) -> usize {
+        self.shape_um.len() / 2
     }
 
     /// The centre's height above each point.
@@ -76,6 +81,10 @@ impl Disk {
         if traced_um.is_empty() {
             return;
         }
+        if low == high {
+            self.carry(heights_um[low], traced_um, first + self.reach() - low);
+            return;
+        }
         let middle = traced_um.len() / 2;
         let i = first + middle;
         let (best, height_um) = self.winner(heights_um, i, low, high);
@@ -85,17 +94,37 @@ impl Disk {
         self.trace_between(heights_um, &mut rest[1..], i + 1, (best, high));
     }
 
-    /// The point between `low` and `high` that carries a disk over the point i, and how high.
-    fn winner(&self, heights_um: &[f64], i: usize, low: usize, high: usize) -> (usize, f64) {
-        let last = self.shape_um.len() - 1;
-        let (from, to) = (low.max(i.saturating_sub(last)), high.min(i + last));
-        let mut best = (from, f64::NEG_INFINITY);
-        for (j, height_um) in heights_um[from..=to].iter().enumerate() {
-            let centre_um = height_um + self.shape_um[i.abs_diff(from + j)];
-            if centre_um > best.1 {
-                best = (from + j, centre_um);
-            }
+    /// Fills `traced_um`, which begins at the disk's step `from`, all carried by one height.
+    fn carry(&self, height_um: f64, traced_um: &mut [f64], from: usize) {
+        for (centre_um, shape_um) in traced_um.iter_mut().zip(&self.shape_um[from..]) {
+            *centre_um = height_um + shape_um;
         }
-        best
     }
+
+    /// The first of the points between `low` and `high` that carry a disk over the point i, and how high.
+    fn winner(&self, heights_um: &[f64], i: usize, low: usize, high: usize) -> (usize, f64) {
+        let reach = self.reach();
+        let (from, to) = (low.max(i.saturating_sub(reach)), high.min(i + reach));
+        let heights_um = &heights_um[from..=to];
+        let shape_um = &self.shape_um[from + reach - i..][..heights_um.len()];
+        let centre_um = highest(heights_um, shape_um);
+        let is_best = |(height_um, shape_um): (&f64, &f64)| height_um + shape_um >= centre_um;
+        let best = heights_um.iter().zip(shape_um).position(is_best).unwrap_or(0);
+        (from + best, centre_um)
+    }
+}
+
+/// The highest sum of a height and the disk's shape above it, eight side by side.
+fn highest(heights_um: &[f64], shape_um: &[f64]) -> f64 {
+    let higher = |best: f64, height: f64| if height > best { height } else { best };
+    let (heights, heights_left) = heights_um.as_chunks::<8>();
+    let (shapes, shapes_left) = shape_um.as_chunks::<8>();
+    let mut best = [f64::NEG_INFINITY; 8];
+    for (height, shape) in heights.iter().zip(shapes) {
+        for lane in 0..8 {
+            best[lane] = higher(best[lane], height[lane] + shape[lane]);
+        }
+    }
+    let left = heights_left.iter().zip(shapes_left).map(|(height, shape)| height + shape);
+    left.chain(best).fold(f64::NEG_INFINITY, higher)
 }
