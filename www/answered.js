@@ -60,9 +60,9 @@ export class Answered {
     new ResizeObserver(this.show).observe(section);
   }
 
-  /** The chain and these sections of the scenario, where it has them. @param {...string} keys */
+  /** The chain that stands on the stage and these sections of the scenario, where it has them. @param {...string} keys */
   sections(...keys) {
-    return withSections(this.session.bench.scenario(), keys);
+    return withSections(this.session.bench.standing(), keys);
   }
 
   /**

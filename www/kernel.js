@@ -48,6 +48,7 @@ import init, { Bench } from "./lightgap_stage.js";
  * @typedef {object} BenchLike
  * @property {(scenario: Scenario) => Fault[]} load
  * @property {() => Scenario} scenario
+ * @property {() => Scenario} standing
  * @property {(path: string, value: unknown) => Fault[]} set
  * @property {(quantity: string, value: number) => Fault[]} set_gap
  * @property {(number: string, construction: string) => Fault[]} adopt_size

@@ -134,7 +134,7 @@ class Compare {
     this.beside.fault.hidden = true;
     const faults = shadow.follow(a, session);
     if (faults.length > 0) return void this.refuse(faults.map(faultSentence).join(" "));
-    if (shadow.stands_worn) this.worn.want(withSections(shadow.bench.scenario(), ["drive", "load", "wear"]));
+    if (shadow.stands_worn) this.worn.want(withSections(shadow.bench.standing(), ["drive", "load", "wear"]));
     this.limit(shadow.state.factor.cap);
     const { ask, corner } = session.work;
     shadow.opens(ask).then((asked) => session.work.ask === ask && this.ask(asked));

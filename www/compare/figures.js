@@ -12,8 +12,8 @@ const [THREE, TWO, PER_CENT] = [3, 2, 100];
 const SETS = 20000;
 /** What a question is asked of, besides the chain. */
 const SECTIONS = /** @type {Record<string, string[]>} */ ({
-  give: ["limits"], touch: ["limits"], line: ["drive", "load"], fit: ["drive", "load", "limits", "demands", "matching", "cost", "sampling"],
-  wear: ["drive", "load", "wear"], reach: ["reach"], surface: ["surface"], width: ["drive", "load", "width"],
+  give: ["limits"], touch: ["limits"], line: ["limits", "drive", "load"], fit: ["drive", "load", "limits", "demands", "matching", "cost", "sampling"],
+  wear: ["limits", "drive", "load", "wear"], reach: ["limits", "reach"], surface: ["limits", "surface"], width: ["limits", "drive", "load", "width"],
 });
 
 /**

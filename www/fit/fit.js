@@ -1,6 +1,6 @@
 // Question 4: will every one fit? Limits, demands, chance, sorted parts and money of many chains of one drawing.
 
-import { Answered } from "../answered.js";
+import { Answered, withSections } from "../answered.js";
 import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
 import { Steady } from "../steady.js";
@@ -58,9 +58,9 @@ class Fit extends Answered {
       this.fold("work.title", (state) => workedOut(state, state.demands[this.looked]))));
   }
 
-  /** What the worker is asked of. */
+  /** What the worker is asked of: limits are about the middle, whatever stands on the stage. */
   get scenario() {
-    return this.sections("drive", "load", "limits", "demands", "matching", "cost", "sampling");
+    return withSections(this.session.bench.scenario(), ["drive", "load", "limits", "demands", "matching", "cost", "sampling"]);
   }
 
   /** @param {Set<import("../session.js").What>} what */

@@ -7,7 +7,7 @@ use crate::report::{
     DriveSection, FitSection, GeometrySection, PlaySection, ReachSection, SpanSection,
     SurfaceSection, WearSection, WidthSection,
 };
-use crate::scenario::{Corner, Scenario, StatedChain};
+use crate::scenario::{Corner, Scenario};
 use serde::Serialize;
 
 /// Figures by their keys, each of which ends in its unit.
@@ -61,18 +61,18 @@ pub fn pairs(a: &[(&'static str, f64)], b: &[(&'static str, f64)]) -> Vec<Pair> 
     keys.map(|key| Pair::of(key, value(a, key), value(b, key))).collect()
 }
 
-/// The figures of a question for a scenario: of the tightest or loosest chain of its limits where
-/// the first two questions are asked of one, otherwise of the middle. None where it cannot be asked.
+/// The figures of a question for a scenario: of the tightest or loosest chain of its limits, or of the
+/// middle; what the limits themselves come to is of none of them. None where it cannot be asked.
 pub fn figures(question: &str, scenario: &Scenario, corner: Option<Corner>) -> Figures {
-    let (middle, limits) = (scenario.chain.chain(), &scenario.limits);
-    let at = |corner: Corner| Chain::new(corner.sizes(middle, limits)).ok();
-    let chain = corner.filter(|_| !limits.is_empty()).and_then(at).unwrap_or(*middle);
+    let one = corner.filter(|_| question != "fit").and_then(|corner| scenario.at(corner));
+    let scenario = one.as_ref().unwrap_or(scenario);
+    let chain = scenario.chain.chain();
     match question {
-        "give" => give(&chain),
-        "touch" => touch(&chain),
+        "give" => give(chain),
+        "touch" => touch(chain),
         "line" => line(scenario),
         "fit" => fit(scenario),
-        _ if !middle.goes_together() => Vec::new(),
+        _ if !chain.goes_together() => Vec::new(),
         "wear" => wear(scenario),
         "reach" => reach(scenario),
         "surface" => surface(scenario),
@@ -95,11 +95,7 @@ pub struct Span {
 /// The figures of a question that are others at the tightest chain of the limits than at the
 /// loosest; none without limits.
 pub fn spans(question: &str, scenario: &Scenario) -> Vec<Span> {
-    let (middle, limits) = (scenario.chain.chain(), &scenario.limits);
-    let at = |corner: Corner| {
-        let chain = StatedChain::of(Chain::new(corner.sizes(middle, limits)).ok()?);
-        Some(figures(question, &Scenario { chain, ..scenario.clone() }, None))
-    };
+    let at = |corner| Some(figures(question, &scenario.at(corner)?, None));
     let (Some(tightest), Some(loosest)) = (at(Corner::Tightest), at(Corner::Loosest)) else {
         return Vec::new();
     };

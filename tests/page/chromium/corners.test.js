@@ -30,6 +30,19 @@ describe("tightest, middle, loosest, in Chromium", () => {
     assert.notEqual((await hand.inside(pictureMark)).mark, drawn.mark);
   });
 
+  test("a later question is asked of the chain that stands, and tells one end of its range", async () => {
+    await open("#v=1&on=ferry-trike&ask=line");
+    const { until } = hand;
+    await until(() => document.querySelector("#over:not([hidden])"));
+    const [multiple] = await hand.inside(() => [...document.querySelectorAll("#over b")].map((range) => range.textContent).filter((text) => text.includes("\u00d7")));
+    const [tightest, loosest] = multiple.match(/\d+\.\d+/g);
+    assert.ok(Number(tightest) > Number(loosest));
+    for (const [corner, times] of [["tightest", tightest], ["loosest", loosest]]) {
+      await stand(corner);
+      await until((times) => document.querySelector("#answer").textContent.includes(` ${times} times`), times);
+    }
+  });
+
   test("a reload keeps it, undo takes it back", async () => {
     const middle = await degrees();
     await stand("loosest");

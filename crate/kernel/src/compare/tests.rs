@@ -81,6 +81,20 @@ fn the_tightest_chain_of_the_limits_is_compared_where_it_stands_on_the_stage() {
 }
 
 #[test]
+fn every_question_is_asked_of_the_chain_that_stands_but_for_the_one_about_the_limits() {
+    let scenario = whole();
+    let loosest = Some(crate::scenario::Corner::Loosest);
+    for question in QUESTIONS {
+        let told = figures(question, &scenario, loosest);
+        for span in spans(question, &scenario) {
+            let figure = told.iter().find(|(key, _)| *key == span.key).map(|(_, value)| *value);
+            assert_eq!(figure, span.loosest, "{question} {}", span.key);
+        }
+    }
+    assert_eq!(figures("fit", &scenario, loosest), figures("fit", &scenario, None));
+}
+
+#[test]
 fn every_question_tells_what_its_limits_leave_open_and_nothing_without_limits() {
     let limited = whole();
     let told = |question| spans(question, &limited);

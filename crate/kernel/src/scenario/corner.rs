@@ -2,6 +2,7 @@
 
 use super::chance::Limit;
 use super::fields::Fields;
+use super::{Scenario, StatedChain};
 use crate::chain::{Chain, Dimension, Sizes};
 use crate::error::Error;
 use crate::quantity::loosening;
@@ -61,6 +62,15 @@ impl Corner {
             sizes.make_flush();
         }
         sizes
+    }
+}
+
+impl Scenario {
+    /// The same scenario with the chain at an extreme of its limits for its chain; none where no such
+    /// chain can be made.
+    pub fn at(&self, corner: Corner) -> Option<Self> {
+        let chain = Chain::new(corner.sizes(self.chain.chain(), &self.limits)).ok()?;
+        Some(Self { chain: StatedChain::of(chain), ..self.clone() })
     }
 }
 

@@ -117,6 +117,11 @@ impl Stage {
         &self.scenario
     }
 
+    /// The scenario of the chain at the extreme of the limits that stands here.
+    pub fn standing(&self) -> Option<Scenario> {
+        self.corner.and_then(|corner| self.scenario.at(corner))
+    }
+
     /// The true chain.
     pub fn chain(&self) -> &Chain {
         &self.chain
@@ -154,9 +159,7 @@ impl Stage {
 
     /// Works out which chain stands on the stage. Without limits an extreme is the middle.
     fn choose(&mut self) {
-        let middle = self.scenario.chain.chain();
-        let at = |corner: Corner| Chain::new(corner.sizes(middle, &self.scenario.limits)).ok();
-        let new = self.corner.and_then(at).unwrap_or(*middle);
+        let new = *self.standing().as_ref().unwrap_or(&self.scenario).chain.chain();
         self.chain = if new.goes_together() { new.worn(self.worn_mm) } else { new };
         self.cap = cap(&self.chain);
     }

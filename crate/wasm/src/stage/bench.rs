@@ -47,6 +47,11 @@ impl Bench {
         plain(&self.stage.scenario().write())
     }
 
+    /// The scenario of the chain that stands here, which may be at an extreme of its limits.
+    pub fn standing(&self) -> JsValue {
+        plain(&self.stage.standing().as_ref().unwrap_or(self.stage.scenario()).write())
+    }
+
     /// Sets one value of the scenario by its path; refused, and the last good chain stays.
     pub fn set(&mut self, path: &str, value: &JsValue) -> JsValue {
         faults_of(taken(value).and_then(|value| self.changed().set(path, value)))
