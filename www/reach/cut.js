@@ -88,20 +88,28 @@ function bare(spans, taken) {
   }), spans);
 }
 
-/** The number of each gap, on the metal beside it and clear of the others. @param {WallLine[]} walls @param {Place} place */
+/** The number of each gap, on the metal beside it and clear of the others; on the left where there is room. @param {WallLine[]} walls @param {Place} place */
 function numbers(walls, place) {
   /** @type {At[]} */
   const taken = [];
+  const room = (/** @type {At} */ [px, py]) => Math.min(...taken.map(([x, y]) => Math.hypot(x - px, y - py)));
   return GAPS.flatMap((gap, i) => {
-    const wall = walls.findLast(({ face, ends }) => gapOf(face) === gap && endOf(face) !== "near" && ends[0][0] < 0);
-    if (!wall) return [];
-    const [a, b] = wall.ends.map(place);
-    const at = (/** @type {number} */ share) => /** @type {At} */ ([0, 1].map((k) => a[k] + share * (b[k] - a[k]) + (k ? INSIDE : -INSIDE) * wall.air[k]));
-    const clear = (/** @type {At} */ [px, py]) => taken.every(([x, y]) => Math.hypot(x - px, y - py) > CLEAR * DISC);
-    const [x, y] = ALONG.map(at).find(clear) ?? at(ALONG[0]);
+    const own = walls.filter(({ face }) => gapOf(face) === gap && endOf(face) !== "near").reverse();
+    const spots = [...own.filter(isLeft), ...own.filter((wall) => !isLeft(wall))].flatMap((wall) => besides(wall, place));
+    if (spots.length === 0) return [];
+    const [x, y] = spots.find((spot) => room(spot) > CLEAR * DISC) ?? spots.reduce((best, spot) => (room(spot) > room(best) ? spot : best));
     taken.push([x, y]);
     return [draw("circle", { class: "disc", cx: x, cy: y, r: DISC }), draw("text", { class: "disc-number", x, y: y + 4, "text-anchor": "middle" }, String(i + 1))];
   });
+}
+
+/** @param {WallLine} wall */
+const isLeft = ({ ends }) => ends[0][0] < 0;
+
+/** Where a wall's number may stand, the best first. @param {WallLine} wall @param {Place} place @returns {At[]} */
+function besides({ ends, air }, place) {
+  const [a, b] = ends.map(place);
+  return ALONG.map((share) => /** @type {At} */ ([0, 1].map((k) => a[k] + share * (b[k] - a[k]) + (k ? INSIDE : -INSIDE) * air[k])));
 }
 
 /** @param {import("./types.js").EnterView} view @param {Place} place */
