@@ -30,6 +30,7 @@ class Mine {
   /** @param {Session} session @param {Record<string, number>} readings */
   constructor(session, readings) {
     this.session = session;
+    this.pressed = false;
     this.asked = { readings, pitches: PITCHES, doubt_mm: DOUBT_MM, construction: session.state.construction };
     /** @type {Steady<Made>} */
     this.steady = new Steady("caliper", "caliper", () => this.show());
@@ -96,6 +97,7 @@ class Mine {
     this.refuse(steady.faults);
     dress(this.put, { disabled: !steady.answer });
     if (steady.answer) this.tell(steady.answer);
+    if (this.pressed) this.onBench();
   }
 
   /** A sentence beside each field whose reading cannot be. @param {Fault[]} faults */
@@ -126,10 +128,12 @@ class Mine {
     const made = steady.answer;
     const wrong = /** @type {HTMLElement|null} */ (this.element.querySelector("[aria-invalid]"));
     if (wrong) return wrong.focus();
+    this.pressed = steady.stale; // by the press that left the last field: it is done when the kernel has answered
     if (!made || steady.stale) return;
+    const { drive } = session.bench.scenario(); // the wheels stay, whatever chain runs on them
     const scenario = /** @type {import("../kernel.js").Scenario} */ ({
       format: 1, title: say("mine.name"), about: say("mine.about"), source: say("mine.source", { doubt: gap(this.asked.doubt_mm) }),
-      chain: { construction: made.construction, ...made.stated },
+      chain: { construction: made.construction, ...made.stated }, ...(drive ? { drive } : {}),
     });
     const faults = await putOwn(session, { name: scenario.title, scenario });
     if (faults.length > 0) return this.refuse(faults);
