@@ -1,4 +1,4 @@
 import { openChromium } from "../support/hand.js";
 import { peopleSuite } from "../support/people.js";
 
-peopleSuite("Chromium", openChromium, (page, size) => page.setViewportSize(size));
+peopleSuite("Chromium", openChromium);

@@ -31,17 +31,17 @@ const named = () => [...document.querySelectorAll("main svg[role=img]")].every((
 /**
  * No question needs a sideways scroll in windows of these sizes.
  * @param {string} name
- * @param {object} wishes
- * @param {{width: number, height: number}[]} sizes
+ * @param {(wishes: object) => Promise<any>} openHand
+ * @param {import("./hand.js").Size[]} sizes
  */
-export function fitsSuite(name, wishes, sizes) {
+export function fitsSuite(name, openHand, sizes) {
   describe(name, () => {
-    const hand = standing({ viewport: sizes[0], ...wishes });
+    const hand = standing({}, openHand);
     for (const id of Object.keys(ASKED)) {
       test(`${id} needs no sideways scroll`, async () => {
         await hand.open(fragmentOf(id));
         for (const size of sizes) {
-          await hand.page.setViewportSize(size);
+          await hand.resize(size);
           await hand.settled();
           assert.deepEqual(await hand.inside(outside), [], JSON.stringify(size));
         }

@@ -24,6 +24,8 @@ export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FL
  * @property {() => Promise<void>} close
  */
 
+/** A window, px. @typedef {{width: number, height: number}} Size */
+
 /**
  * A function with its values as text to be evaluated.
  * @param {Function|string} work
@@ -106,7 +108,8 @@ export async function openChromium({ keeps = false, ...wishes } = {}, flags = []
   if (!keeps) await context.addInitScript(() => Object.defineProperty(Navigator.prototype, "serviceWorker", { value: undefined }));
   const page = await context.newPage();
   const another = () => besides(page, () => context.newPage());
-  return { page, context, another, ...handOf(page, () => browser.close()) };
+  const resize = (/** @type {Size} */ size) => page.setViewportSize(size);
+  return { page, context, another, resize, ...handOf(page, () => browser.close()) };
 }
 
 /**
@@ -130,15 +133,17 @@ export async function visit(address, wishes, work) {
  * Firefox by puppeteer over its own protocol: no driver in between.
  * @param {{keeps?: boolean}} [wishes]
  * @param {object} [prefs] more of its preferences
+ * @param {{hasTouch?: boolean, deviceScaleFactor?: number}} [viewport]
  */
-export async function openFirefox({ keeps = false } = {}, prefs = {}) {
+export async function openFirefox({ keeps = false } = {}, prefs = {}, viewport = {}) {
   const browser = await puppeteer.launch({
     browser: "firefox", executablePath: "/usr/bin/firefox-esr", headless: true,
-    defaultViewport: { width: 1280, height: 900 },
+    defaultViewport: { width: 1280, height: 900, ...viewport },
     extraPrefsFirefox: {
       "ui.prefersReducedMotion": 1, "security.fileuri.strict_origin_policy": true, "dom.serviceWorkers.enabled": keeps, ...prefs,
     },
   });
   const page = await browser.newPage();
-  return { page, ...handOf(page, () => browser.close()), another: () => besides(page, () => browser.newPage()) };
+  const resize = (/** @type {Size} */ size) => page.setViewport({ ...size, ...viewport });
+  return { page, resize, ...handOf(page, () => browser.close()), another: () => besides(page, () => browser.newPage()) };
 }

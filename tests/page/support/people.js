@@ -37,14 +37,13 @@ const small = (least) => [...document.querySelectorAll("button:not(.link), selec
 /**
  * @param {string} engine
  * @param {(wishes: object) => Promise<any>} openHand one with a finger
- * @param {(page: any, size: {width: number, height: number}) => Promise<unknown>} resize
  */
-export function peopleSuite(engine, openHand, resize) {
+export function peopleSuite(engine, openHand) {
   describe(`what people come for, in ${engine}`, () => {
     const hand = standing({ viewport: PHONE, hasTouch: true }, openHand);
     const { until, settled, said } = hand;
     const beginIn = async (/** @type {{width: number, height: number}} */ size, fragment = "") => {
-      await resize(hand.page, size);
+      await hand.resize(size);
       await hand.open(fragment);
     };
     const tap = async (/** @type {string} */ selector, text = "") => {

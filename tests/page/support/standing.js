@@ -51,6 +51,8 @@ export function standing(wishes = {}, openHand = openChromium) {
     get page() {
       return hand.page;
     },
+    /** Makes the window so large. */
+    resize: (/** @type {import("./hand.js").Size} */ size) => hand.resize(size),
     /** Opens the page anew at a fragment, with its answer. */
     async open(fragment = "") {
       await hand.goTo("about:blank");

@@ -66,9 +66,14 @@ const waited = `async (heard, seen, frames) => {
 
 /** A key, or letters that are typed over what a field holds. @param {any} page @param {string} key */
 async function press(page, key) {
-  if (KEY.test(key)) return page.keyboard.press(key);
-  await page.keyboard.press("Control+a");
-  await page.keyboard.type(key);
+  if (!KEY.test(key)) {
+    await press(page, "Control+a");
+    return page.keyboard.type(key);
+  }
+  const [last, ...held] = key.length > 1 ? key.split("+").reverse() : [key];
+  for (const each of held) await page.keyboard.down(each);
+  await page.keyboard.press(last);
+  for (const each of held) await page.keyboard.up(each);
 }
 
 /**

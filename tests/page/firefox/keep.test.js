@@ -1,0 +1,4 @@
+import { openFirefox } from "../support/hand.js";
+import { keepSuite } from "../support/keep.js";
+
+keepSuite("Firefox", openFirefox);
