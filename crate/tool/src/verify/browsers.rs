@@ -15,7 +15,8 @@ struct Need {
 }
 
 const CHROMIUM: [Need; 3] = [Need { program: "chromium", package: "chromium" }, PRINTED, DRAWN];
-const FIREFOX: [Need; 2] = [Need { program: "firefox-esr", package: "firefox-esr" }, PRINTED];
+const FIREFOX: [Need; 3] =
+    [Need { program: "firefox-esr", package: "firefox-esr" }, PRINTED, DRAWN];
 /// Reads and shows what a page has printed.
 const PRINTED: Need = Need { program: "pdftoppm", package: "poppler-utils" };
 /// Draws an SVG document without a browser.
@@ -48,7 +49,7 @@ pub fn chromium(log: &Path) -> Result<Tally, Trouble> {
     suite("chromium", log)
 }
 
-/// The shorter suite in Firefox.
+/// What two engines are held to, in Firefox.
 pub fn firefox(log: &Path) -> Result<Tally, Trouble> {
     provide(&FIREFOX)?;
     suite("firefox", log)
