@@ -28,7 +28,7 @@ pub struct Bounds {
 pub struct Factor {
     /// Now.
     pub value: u32,
-    /// At the start: the most.
+    /// At the start: the most at which a turn to its stop is not drawn too steep to be seen large.
     pub start: u32,
     /// The most that is honest.
     pub cap: u32,
@@ -133,12 +133,20 @@ impl Stage {
             play: self.posing.is_some().then(|| PlaySection::of(chain)),
             corner: CornerView::of(self),
             worn_mm: self.worn_mm(),
-            factor: Factor { value: self.factor, start: self.cap, cap: self.cap },
+            factor: Factor { value: self.factor, start: self.start(), cap: self.cap },
             mode: self.mode.key(),
             amplitude: self.share(),
             taut: self.taut,
             load: self.load_view(),
         }
+    }
+
+    /// How many times too big gaps are drawn at the start.
+    fn start(&self) -> u32 {
+        /// A strand that is drawn steeper needs a sheet so high that all on it is small: chosen.
+        const STEEPEST_RAD: f64 = 0.21;
+        let turn_rad = self.posing.as_ref().map_or(0.0, |posing| posing.play().turn.angle_rad);
+        ((STEEPEST_RAD / turn_rad) as u32).clamp(1, self.cap)
     }
 
     /// What follows from the sizes; of a worn joint the clearance along the load, except where a twist

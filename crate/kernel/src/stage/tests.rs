@@ -118,6 +118,18 @@ fn a_step_goes_on_from_where_the_hand_left_the_chain() {
 }
 
 #[test]
+fn a_chain_that_turns_far_is_drawn_less_too_big_at_the_start() {
+    let mut stage = Stage::new(crate::scenario::sample::aside(10.0));
+    let tight = stage.state();
+    assert_eq!(tight.factor.start, tight.factor.cap);
+    stage.show_worn(0.25);
+    let loose = stage.state();
+    let drawn_rad = |factor: u32| f64::from(factor) * loose.play.as_ref().unwrap().turn_limit_rad;
+    assert!(loose.factor.start > 1 && loose.factor.start < loose.factor.cap);
+    assert!(drawn_rad(loose.factor.start) <= 0.21 && drawn_rad(loose.factor.start + 1) > 0.21);
+}
+
+#[test]
 fn the_factor_stays_honest() {
     let mut stage = stage();
     let cap = stage.state().factor.cap;
