@@ -5,7 +5,9 @@ import assert from "node:assert/strict";
 import { describe, test } from "node:test";
 import { standing } from "./standing.js";
 
-const SIZES = [[1280, 720], [1920, 1080], [2560, 1440]];
+const SIZES = [[1024, 768], [1280, 720], [1920, 1080], [2560, 1440]];
+/** Windows as wide as high, or higher: a screen that was turned, a phone. */
+const TURNED = [[800, 600], [768, 1024], [390, 844]];
 const STEPS = ["#v=1&on=lesson-why-so-little-2&ask=give&how=turn&at=1", "#v=1&on=lesson-the-crooked-line-4&ask=line&how=turn&at=0",
   "#v=1&on=lesson-wear-you-can-measure-2&ask=wear&how=turn&at=0", "#v=1&on=lesson-where-the-oil-goes-4&ask=reach&how=turn&at=0"];
 /** A pixel of the screen more or less is none that a hall sees. */
@@ -27,6 +29,13 @@ const wanting = (edges, near) => {
   };
   const thin = lines.filter((each) => width(each) < 3 - near).map((each) => `${each.getAttribute("class")} ${width(each)}`);
   return { small: [...new Set(small)], thin: [...new Set(thin)], count: [shown.length, lines.length] };
+};
+/** In the page: what stands out over the right edge of the window or of the drawing's plate. */
+const outside = () => {
+  const plate = document.querySelector(".plate");
+  const over = (each, edge) => each.checkVisibility() && !each.closest(".hush") && each.getBoundingClientRect().right > edge + 1;
+  return [...[...document.querySelectorAll(".stage *")].filter((each) => !each.closest(".own") && over(each, innerWidth)),
+    ...[...plate.querySelectorAll("*")].filter((each) => over(each, plate.getBoundingClientRect().right))].map((each) => `${each.localName}.${each.getAttribute("class")} ${each.id}`);
 };
 /** In the page: the widest line of an edge's colour that the next painting of the drawing draws, in pixels of the page. */
 const edgeOf = async () => {
@@ -62,7 +71,8 @@ export function hallSuite(engine, openHand) {
           await hand.press("h");
           await hand.press(".");
           await hand.settled();
-          const { small, thin, count } = await hand.inside(wanting, EDGES, NEAR);
+          assert.deepEqual(await hand.inside(outside), [], at);
+        const { small, thin, count } = await hand.inside(wanting, EDGES, NEAR);
           assert.deepEqual([small, thin], [[], []], at);
           assert.ok(count[0] > 4 && (at.includes("ask=give") || count[1] > 1), `${at}: ${count}`);
           if (!at.includes("ask=give")) continue;
@@ -70,6 +80,19 @@ export function hallSuite(engine, openHand) {
           t.diagnostic(`edges of the drawing: ${edge.toFixed(2)} px`);
           assert.ok(edge >= 3 - NEAR, `${edge}`);
         }
+      });
+    }
+
+    for (const [width, height] of TURNED) {
+      test(`on ${width} × ${height} nothing stands out over an edge, before an answer and after`, async () => {
+        await hand.resize({ width, height });
+        await hand.open("#v=1&on=lesson-why-so-little-1&ask=give&how=turn&at=0");
+        await hand.until(() => document.querySelector(".lesson-guess fieldset"));
+        await hand.press("h");
+        assert.deepEqual(await hand.inside(outside), []);
+        await hand.press(".");
+        await hand.until(() => document.querySelector(".lesson-because")?.textContent);
+        assert.deepEqual(await hand.inside(outside), []);
       });
     }
   });
