@@ -5,6 +5,7 @@ import { after, before, describe, test } from "node:test";
 import { opensAnew } from "./faults.js";
 import { answered, opened, textOf, until } from "./inside.js";
 import { plainHost } from "./plain.js";
+import { words as english } from "./words.js";
 
 const kept = until(() => navigator.serviceWorker?.controller);
 const ask = (/** @type {string} */ id) => {
@@ -31,6 +32,7 @@ export function offlineSuite(engine, openHand) {
     const asks = async (/** @type {any} */ tab, /** @type {string} */ id) => {
       await tab.inside(ask, id);
       await tab.inside(answered);
+      await tab.inside(until((/** @type {string} */ opening) => document.querySelector("#answer")?.textContent !== opening), english["ask.opening"]);
       return tab.inside(textOf, "#answer");
     };
 
