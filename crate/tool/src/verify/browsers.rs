@@ -40,29 +40,32 @@ pub fn types(log: &Path) -> Result<Tally, Trouble> {
 /// Compares the reports of the kernel in WebAssembly with the native ones.
 pub fn same_bits(log: &Path) -> Result<Tally, Trouble> {
     crate::page::built()?;
-    suite("bits", log)
+    suite("bits", 1, log)
 }
 
 /// The whole suite in Chromium.
 pub fn chromium(log: &Path) -> Result<Tally, Trouble> {
     provide(&CHROMIUM)?;
-    suite("chromium", log)
+    suite("chromium", SIDE_BY_SIDE, log)
 }
 
 /// What two engines are held to, in Firefox.
 pub fn firefox(log: &Path) -> Result<Tally, Trouble> {
     provide(&FIREFOX)?;
-    suite("firefox", log)
+    suite("firefox", SIDE_BY_SIDE, log)
 }
 
 /// The shorter suite in WebKitGTK.
 pub fn webkit(log: &Path) -> Result<Tally, Trouble> {
     provide(&WEBKIT)?;
-    suite("webkit", log)
+    suite("webkit", 1, log)
 }
 
-/// Runs the test files of `tests/page/NAME/`.
-fn suite(name: &str, log: &Path) -> Result<Tally, Trouble> {
+/// So many test files at once, each with a browser and a server of its own: most of what they do is wait.
+const SIDE_BY_SIDE: u32 = 2;
+
+/// Runs the test files of `tests/page/NAME/`, so many at once.
+fn suite(name: &str, at_once: u32, log: &Path) -> Result<Tally, Trouble> {
     let tests = with_node()?;
     let mut files: Vec<PathBuf> = std::fs::read_dir(tests.join(name))
         .map_err(Trouble::file(&tests.join(name)))?
@@ -72,8 +75,8 @@ fn suite(name: &str, log: &Path) -> Result<Tally, Trouble> {
     files.sort();
     let mut node = Command::new("node");
     node.current_dir(&tests)
-        .args(["--test", "--test-force-exit", "--test-concurrency=1", "--test-timeout=900000"])
-        .arg("--test-reporter=spec")
+        .args(["--test", "--test-force-exit", "--test-timeout=900000", "--test-reporter=spec"])
+        .arg(format!("--test-concurrency={at_once}"))
         .args(files);
     let done = logged(&mut node, log)?;
     Ok(Tally::in_output(&done.output, done.good))
