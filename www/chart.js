@@ -8,6 +8,7 @@
 import { tableOf, keyOf } from "./chart-words.js";
 import { Sheet } from "./chart-sheet.js";
 import { draw, dress, make } from "./dom.js";
+import { unitInUse } from "./figures.js";
 import { widthIn } from "./wide.js";
 
 /** @typedef {[number, number]} At a value of the lower axis and one of the upright axis */
@@ -63,6 +64,8 @@ export class Chart {
   thumb = draw("g", { class: "graph-marker" });
   /** @type {Sheet|null} */
   sheet = null;
+  /** What was drawn last, as text: where only the marker goes on, the rest stays. */
+  drawn = "";
   /** @type {HTMLDetailsElement|null} */
   fold = null;
 
@@ -88,12 +91,20 @@ export class Chart {
   show(content) {
     const room = widthIn(this.picture.parentElement, () => this.sheet && this.show(this.sheet.content));
     const [width, height] = [Math.max(NARROWEST, Math.round(room)), content.height ?? HEIGHT];
-    this.sheet = new Sheet(content, width, height);
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": content.label });
     this.picture.classList.toggle("slides", content.marker?.slide !== undefined);
-    this.back.replaceChildren(...this.sheet.drawing());
-    this.mark(this.sheet);
-    this.key.replaceChildren(...keyOf(content));
+    const wanted = JSON.stringify([width, height, unitInUse(), { ...content, label: "", marker: null }]);
+    if (this.sheet && wanted === this.drawn) this.sheet.content = content;
+    else this.redraw(new Sheet(content, width, height));
+    this.drawn = wanted;
+    this.mark(/** @type {Sheet} */ (this.sheet));
+  }
+
+  /** @param {Sheet} sheet */
+  redraw(sheet) {
+    this.sheet = sheet;
+    this.back.replaceChildren(...sheet.drawing());
+    this.key.replaceChildren(...keyOf(sheet.content));
     this.fill();
   }
 

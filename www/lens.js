@@ -48,10 +48,10 @@ export class Lens {
     stage.canvas.addEventListener("pointerleave", () => this.point(null));
     stage.canvas.addEventListener("pointerdown", ({ clientX, clientY }) => (this.pressed = [clientX, clientY]));
     stage.canvas.addEventListener("click", (event) => this.choose(event));
-    this.session.listen((what) => {
+    this.session.listenFirst((what) => {
       if (what.has("lit")) this.pointed = null;
       this.show();
-    }, false);
+    });
     stage.afterPaint.push(() => this.seat());
     new ResizeObserver(() => this.fit()).observe(this.canvas);
     this.things = session.bench.catalogue().things;

@@ -3,13 +3,19 @@
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
 /** @typedef {{scenario?: import("./kernel.js").Scenario, state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
 /** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[]}} Said */
-/** What has changed; `told` is an answer of the worker, and the bench is as it was. @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"|"told"} What */
+/**
+ * What has changed; after `told`, an answer of the worker, `own`, what a question is asked with, and
+ * `stated`, a part of the scenario that only a question is about, the chain is as it was. @typedef {"chain"|"pose"|"look"|"ask"|"unit"|"lit"|"told"|"own"|"stated"} What */
+
+const ASIDE = new Set(["told", "own", "stated"]);
 
 export class Seen {
   /** @type {Chain & Said} */
   seen = {};
   /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
   listeners = [];
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
+  painters = [];
   /** @type {Set<What>} */
   pending = new Set();
 
@@ -25,15 +31,24 @@ export class Seen {
 
   /**
    * @param {(what: Set<What>) => void} listener
-   * @param {boolean} [answers] whether an answer of the worker alone concerns it
+   * @param {boolean} [answers] whether what leaves the chain as it was concerns it
    */
   listen(listener, answers = true) {
     this.listeners.push({ listener, answers });
   }
 
+  /**
+   * For what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
+   * whatever has been written.
+   * @param {(what: Set<What>) => void} listener
+   */
+  listenFirst(listener) {
+    this.painters.push({ listener, answers: false });
+  }
+
   /** @param {...What} what */
   tell(...what) {
-    if (what[0] !== "told") this.forget();
+    if (what[0] !== "told" && what[0] !== "own") this.forget();
     const first = this.pending.size === 0;
     for (const each of what) this.pending.add(each);
     if (first) queueMicrotask(() => this.flush());
@@ -42,8 +57,8 @@ export class Seen {
   flush() {
     const what = this.pending;
     this.pending = new Set();
-    const only = what.size === 1 && what.has("told");
-    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
+    const only = [...what].every((each) => ASIDE.has(each));
+    for (const { listener, answers } of [...this.painters, ...this.listeners]) if (answers || !only) listener(what);
   }
 
   get scenario() {

@@ -24,6 +24,8 @@ export class Stage {
   text = 0;
   /** @type {(() => void)[]} */
   afterPaint = [];
+  /** Whether this frame has been painted. */
+  painted = false;
 
   /** @param {Session} session */
   constructor(session) {
@@ -32,10 +34,11 @@ export class Stage {
     this.redraw = onceAFrame(() => this.paint());
     new ResizeObserver(() => this.fit()).observe(this.field);
     this.watchRatio();
-    session.listen((what) => {
+    session.listenFirst((what) => {
       if (what.has("chain") || what.has("look")) this.lay();
-      this.redraw();
-    }, false);
+      this.draw();
+    });
+    session.listen(() => this.settle(), false);
     this.sheet.addEventListener("keydown", (event) => this.key(event));
     this.fit();
   }
@@ -72,6 +75,7 @@ export class Stage {
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
     this.lay();
     this.paint();
+    this.settle();
   }
 
   /** Lets the kernel lay out the views. */
@@ -79,12 +83,24 @@ export class Stage {
     this.session.bench.layout(this.width, this.height, this.text, this.width < NARROW_PX);
   }
 
+  /** Paints at once; what changes once more in the same frame, in the next. */
+  draw() {
+    if (this.painted) return this.redraw();
+    this.painted = true;
+    requestAnimationFrame(() => (this.painted = false));
+    this.paint();
+  }
+
+  /** What stands on the drawing goes to its places. */
+  settle() {
+    for (const each of this.afterPaint) each();
+  }
+
   paint() {
     const ratio = devicePixelRatio;
     this.context.setTransform(ratio, 0, 0, ratio, 0, 0);
     this.context.clearRect(0, 0, this.canvas.width, this.canvas.height);
     this.session.bench.paint(this.context, theme(), { lit: this.session.lit, hide: this.session.hidden });
-    for (const each of this.afterPaint) each();
   }
 
   /**

@@ -147,6 +147,22 @@ export class Worked extends Seen {
   }
 
   /**
+   * A change of what only a question is about: the chain stays as it is, and so does its drawing.
+   * @param {string} path
+   * @param {unknown} value
+   * @param {boolean} done
+   */
+  restate(path, value, done) {
+    const faults = this.bench.set(path, value);
+    if (faults.length === 0) {
+      Object.assign(this.work, this.differs());
+      this.tell("stated");
+      if (done) this.commit();
+    }
+    return faults;
+  }
+
+  /**
    * A change of the pose or the view.
    * @param {Partial<Work>} part
    * @param {boolean} done
@@ -164,7 +180,8 @@ export class Worked extends Seen {
       this.tell("unit", "chain");
     }
     if (part.own) this.wear();
-    this.tell("pose", "look");
+    if (part.own) this.tell("own");
+    else this.tell("pose", "look");
     if (done) this.commit();
   }
 

@@ -1,7 +1,7 @@
 // How often each value came: bars, those outside the demand in another dress, with the demand's limits.
 
 import { draw, dress, make } from "../dom.js";
-import { figure } from "../figures.js";
+import { figure, unitInUse } from "../figures.js";
 import { say } from "../words.js";
 import { limitLines, Scale, ticks } from "./scale.js";
 
@@ -9,6 +9,8 @@ import { limitLines, Scale, ticks } from "./scale.js";
 /** @typedef {import("./types.js").Bar} Bar */
 
 const [TOP, FOOT_ROOM] = [26, 30];
+/** What stands in each drawing, as text: what stands already is not drawn again. @type {WeakMap<SVGElement, string>} */
+const standing = new WeakMap();
 
 /**
  * Fills a drawing with a histogram.
@@ -19,6 +21,9 @@ const [TOP, FOOT_ROOM] = [26, 30];
  *   chain that is held, as an outline over them
  */
 export function histogram(picture, demand, bars, { width, height, a = [], scale = Scale.ofBars(demand, [...bars, ...a], width), name, most }) {
+  const wanted = JSON.stringify([demand, bars, width, height, a, scale, name, most, unitInUse()]);
+  if (standing.get(picture) === wanted) return;
+  standing.set(picture, wanted);
   const highest = most ?? Math.max(...[...bars, ...a].map(([, , count]) => count), 1);
   const foot = height - FOOT_ROOM;
   const inside = (/** @type {Bar} */ [low, high]) => (demand.at_least === null || high > demand.at_least) && (demand.at_most === null || low < demand.at_most);

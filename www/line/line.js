@@ -120,7 +120,7 @@ class Crooked extends Answered {
    */
   slide(mm, done) {
     const near = (this.steady.answer?.aside_mm ?? 0) < 0;
-    this.session.alter((bench) => bench.set("drive.offset_mm", near ? -mm : mm), done);
+    this.session.restate("drive.offset_mm", near ? -mm : mm, done);
   }
 
   /** @param {string} show what the chart tells */

@@ -74,7 +74,7 @@ class Width extends Answered {
    * @param {boolean} done
    */
   set(key, value, done) {
-    return this.session.alter((bench) => bench.set(`width.${key}`, value), done);
+    return this.session.restate(`width.${key}`, value, done);
   }
 
   /** Keeps one or the other; as narrow as it was, if that can still be built. @param {string} keep */

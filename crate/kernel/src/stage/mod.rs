@@ -302,11 +302,14 @@ impl Stage {
         Report::of(&self.scenario)
     }
 
-    /// Takes a good scenario.
+    /// Takes a good scenario; where nothing follows from the change that is drawn, the chain stays as it is posed.
     fn take(&mut self, scenario: Scenario) {
+        let stood = (self.chain, self.bend_rad(), self.pulls());
         self.scenario = scenario;
         self.choose();
-        self.build(self.ask());
+        if stood != (self.chain, self.bend_rad(), self.pulls()) {
+            self.build(self.ask());
+        }
     }
 
     /// What can be asked of the next chain as it was of this one: what a hand holds becomes the share
