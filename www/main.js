@@ -41,19 +41,33 @@ function startNotes(session) {
   byId("glossary").addEventListener("click", async () => (await words("")).show());
 }
 
+/**
+ * Words that the first screen can do without come once it stands; where they did not, every change tries again.
+ * @param {Session} session
+ */
+function startSpeaking(session) {
+  let whole = false;
+  session.listen(() => whole || loadWords("rest").then(() => {
+    if (!whole) session.tell("unit");
+    whole = true;
+  }, () => {}));
+}
+
 async function start() {
   const { hash, search } = location;
   const alone = /[?&]stage=alone\b/.test(search);
   if (alone) await (await import("./keep/alone.js")).standAlone();
   const words = await loadWords("first");
   fillPage();
-  const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios()]);
+  const linked = hash.length > 1; // what an address shows may need any word
+  const [{ bench, another }, scenarios] = await Promise.all([openKernel(words), loadScenarios(), linked ? loadWords("rest") : words]);
   const session = new Session(bench, scenarios);
   restoreOwn(session);
   await shelveAsked(session);
   const asked = await session.readAddress();
   if (!asked) await session.begin(session.work);
   startNotes(session);
+  startSpeaking(session);
   startAsking(session);
   startHeader(session);
   startQuestions(session);

@@ -19,7 +19,7 @@ const ALL = /** @type {Set<import("../session.js").What>} */ (new Set(["chain", 
 
 /** @param {import("../scenarios.js").Scenarios} scenarios */
 export async function newShadow(scenarios) {
-  const { bench } = await openKernel(await loadWords("first"));
+  const { bench } = await openKernel(await loadWords("rest"));
   return new Shadow(bench, scenarios);
 }
 

@@ -14,7 +14,7 @@ import { poseWork } from "../work.js";
  * @param {(bench: BenchLike) => T|Promise<T>} work
  */
 export async function withBench(session, work) {
-  const bench = (await openKernel(await loadWords("first"))).bench;
+  const bench = (await openKernel(await loadWords("rest"))).bench;
   try {
     bench.load(session.bench.scenario());
     bench.use_inches(session.work.unit === "in");

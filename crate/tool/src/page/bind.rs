@@ -14,8 +14,12 @@ pub const WORKER: &str = "lightgap_worker";
 /// What the worker does with its program; it follows the glue in one file, since a worker has no
 /// import map and the page in one piece no address for a second file.
 const LABOURER: &str = include_str!("labourer.js");
+/// How the page fetches and starts its first program.
+const LOADER: &str = include_str!("loader.js");
+/// Where that begins in what wasm-bindgen writes.
+const LOADED: &str = "async function __wbg_load(";
 /// What the glue is made of and how: where one of these has changed, it is made anew.
-const HOW: [&str; 3] = [LABOURER, include_str!("bind.rs"), include_str!("marks.rs")];
+const HOW: [&str; 4] = [LABOURER, LOADER, include_str!("bind.rs"), include_str!("marks.rs")];
 
 /// Sees to it that a folder holds both programs and their glue, and nothing else.
 pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> {
@@ -46,19 +50,29 @@ fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
     let kind = if name == WORKER { bindgen.no_modules(true) } else { bindgen.web(true) };
     kind.and_then(|bindgen| bindgen.generate(folder))
         .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))?;
-    finish(name, if name == WORKER { LABOURER } else { "" }, folder)
+    finish(name, folder)
 }
 
-/// Counts what a program and its glue call each other by, and puts a script behind the glue.
-fn finish(name: &str, script: &str, folder: &Path) -> Result<(), Trouble> {
+/// Counts what a program and its glue call each other by, and puts our own script behind the glue.
+fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
     let glue = folder.join(format!("{name}.js"));
     let program = folder.join(format!("{name}_bg.wasm"));
     let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
     let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
     let (text, bytes) = marks::counted(text, bytes);
+    let (text, script) = match name {
+        WORKER => (text.as_str(), LABOURER),
+        _ => (without_loader(&text)?, LOADER),
+    };
     std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
     std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
     packed(&bytes).map(|_| ()) // the longest of the site: compressed before anyone asks for it
+}
+
+/// The glue up to the loader that comes with it.
+fn without_loader(glue: &str) -> Result<&str, Trouble> {
+    let found = glue.split_once(LOADED).map(|(before, _)| before);
+    found.ok_or_else(|| Trouble::Said(format!("the glue has no {LOADED}...)")))
 }
 
 /// Moves what was made aside to its place, and removes what an earlier version made under other names.
@@ -81,8 +95,15 @@ fn moved(aside: &Path, folder: &Path) -> Result<(), Trouble> {
 
 #[cfg(test)]
 mod tests {
-    use super::moved;
+    use super::{moved, without_loader};
     use std::fs::{create_dir_all, read_to_string, write};
+
+    #[test]
+    fn only_a_glue_with_a_loader_loses_it() {
+        let glue = "let wasm;\nasync function __wbg_load(module, imports) {}\nexport { x };\n";
+        assert_eq!(without_loader(glue).unwrap(), "let wasm;\n");
+        assert!(without_loader("let wasm;").is_err());
+    }
 
     #[test]
     fn what_is_moved_takes_the_place_of_what_was_there() {

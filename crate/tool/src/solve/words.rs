@@ -41,7 +41,7 @@ macro_rules! files {
         &[$(($name, include_str!(concat!("../../../../www/words/", $language, "/", $name, ".json")))),*]
     };
     ($language:literal) => {
-        files!($language: "first" "working" "tool" "fault" "alone" "keep" "sheet" "notice" "compare"
+        files!($language: "first" "rest" "working" "tool" "fault" "alone" "keep" "sheet" "notice" "compare"
             "lesson" "making" "fit" "surface" "reach" "line" "wear" "width" "glossary" "notes")
     };
 }
