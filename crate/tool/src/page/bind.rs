@@ -59,7 +59,7 @@ fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
     let program = folder.join(format!("{name}_bg.wasm"));
     let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
     let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
-    let (text, bytes) = marks::counted(text, bytes);
+    let (text, bytes) = marks::counted(text, &bytes)?;
     let (text, script) = match name {
         WORKER => (text.as_str(), LABOURER),
         _ => (without_loader(&text)?, LOADER),
