@@ -5,7 +5,7 @@ const DEGREES_PER_RAD = 180 / Math.PI;
 const MINUS = "\u2212";
 /** A space at which no line ends: between a number and its unit. */
 export const NBSP = "\u00a0";
-const UNITS = /(?<=\d(?: N)?) (?=(?:mm|µm|mil|MPa|kg|N|W|%)(?![\p{L}\d]))/gu;
+const UNITS = /(?<=\d(?: N)?) (?=(?:mm|µm|mil|MPa|kg|N|W|%|×)(?![\p{L}\d]))/gu;
 
 /** Every number in a text kept on one line with its unit. @param {string} text */
 export const together = (text) => text.replace(UNITS, NBSP);

@@ -34,6 +34,6 @@ test("where a point stands before decimals, a comma before three figures is no n
 
 test("a number stays on one line with its unit, and with nothing else", async () => {
   const { together } = await figuresIn("en");
-  const told = "At 400 N and 5 N mm, 0.10 mm or 3 % of 100 W; 12 Nuts, 4 in all, 7 mmx.";
-  assert.equal(together(told), "At 400\u00a0N and 5\u00a0N\u00a0mm, 0.10\u00a0mm or 3\u00a0% of 100\u00a0W; 12 Nuts, 4 in all, 7 mmx.");
+  const told = "At 400 N and 5 N mm, 0.10 mm or 3 % of 100 W, 1.04 × … 1 ×; 12 Nuts, 4 in all, 7 mmx.";
+  assert.equal(together(told), "At 400\u00a0N and 5\u00a0N\u00a0mm, 0.10\u00a0mm or 3\u00a0% of 100\u00a0W, 1.04\u00a0× … 1\u00a0×; 12 Nuts, 4 in all, 7 mmx.");
 });
