@@ -20,6 +20,7 @@ export const CHROMIUM = { executablePath: "/usr/bin/chromium", args: CHROMIUM_FL
  * @property {(path: {x: number, y: number}[]) => Promise<void>} drag presses at the first point; a path of one is a click
  * @property {() => Promise<unknown>} reload
  * @property {() => Promise<unknown>} back
+ * @property {() => Promise<unknown>} front brings its tab before the others: one that nobody sees gets hardly a frame, and waits by frames
  * @property {() => string[]} complaints what the console said, where the engine lets us hear it
  * @property {() => Promise<void>} close
  */
@@ -77,6 +78,7 @@ function handOf(page, close) {
     },
     reload: () => page.reload(),
     back: () => page.goBack(),
+    front: () => page.bringToFront(),
     complaints: () => complaints,
     close,
   };

@@ -56,6 +56,7 @@ export function offlineSuite(engine, openHand) {
       await visit(hand);
       const other = await hand.another();
       await visit(other);
+      await hand.front();
       host.newer("words/en/reach.json", "ask.opening.reach", NEWER);
       const renew = async () => (await navigator.serviceWorker.ready).update();
       await hand.inside(renew);
@@ -66,6 +67,7 @@ export function offlineSuite(engine, openHand) {
       await opensAnew(hand, () => hand.inside(() => /** @type {HTMLElement} */ (document.querySelector("[data-notice='notice.newer'] button")).click()));
       assert.equal(await hand.inside(opened), "");
       assert.equal(await words(hand), NEWER, "the newer one is used when it is asked for");
+      await other.front();
       assert.equal(await words(other), "", "another tab keeps its own");
       assert.match(await asks(other, "surface"), /\w/);
       await opensAnew(other, () => other.reload());
@@ -73,6 +75,7 @@ export function offlineSuite(engine, openHand) {
     });
 
     test("a site that is only half changed is not kept, and the last version goes on", async () => {
+      await hand.front();
       host.newer("words/en/fit.json", "half", "x", false);
       const refused = await hand.inside(async () => {
         const registration = await navigator.serviceWorker.ready;
