@@ -2,8 +2,8 @@
 
 import assert from "node:assert/strict";
 import { describe, test } from "node:test";
-import { visit } from "../support/hand.js";
-import { centreOf, fieldLabelled, focusOn, makeSmaller, pictureMark, textOf, twoFrames } from "../support/inside.js";
+import { openChromium, visit } from "../support/hand.js";
+import { centreOf, fieldLabelled, focusOn, makeSmaller, opened, pictureMark, textOf, twoFrames, until } from "../support/inside.js";
 import { serving } from "../support/standing.js";
 import { words } from "../support/words.js";
 
@@ -34,6 +34,22 @@ describe("visitors, in Chromium", () => {
       await hand.page.waitForFunction((last) => document.querySelector("#cautions li:last-child")?.textContent === last, words["left.first"]);
       assert.deepEqual(hand.complaints(), []);
     }));
+
+  test("words that come once the first screen stands are asked for again at the next change where they did not come", async () => {
+    const hand = await openChromium({});
+    try {
+      let asked = 0;
+      await hand.page.route("**/words/en/rest.json", (route) => (asked++ === 0 ? route.abort() : route.continue()));
+      await hand.goTo(page.address);
+      assert.equal(await hand.inside(opened), "");
+      assert.match(await hand.inside(textOf, "#answer"), /^It turns /, "the first sentence needs none of them");
+      await hand.page.click("#modes button:last-child");
+      await hand.inside(until(() => /^It twists /.test(document.querySelector("#answer")?.textContent ?? "")));
+      assert.ok(asked >= 2, `${asked}`);
+    } finally {
+      await hand.close();
+    }
+  });
 
   test("the grip is moved by keys alone, to the stop and no further", () =>
     come({}, async (hand) => {
