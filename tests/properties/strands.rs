@@ -14,6 +14,8 @@ const FREE_SHARE: f64 = 2e-3;
 const MOMENTS: f64 = 1e-8;
 /// Forces balance to this share of the largest.
 const BALANCED: f64 = 1e-9;
+/// Every link and spring of a stiff strand balances to this share of the load, moments over a pitch.
+const STIFF: f64 = 3e-9;
 /// Sums of forces agree to this share of the largest.
 const SUMS: f64 = 1e-6;
 /// A joint's share of the moment this near to T B/2, as a share, may be on either side of the onset.
@@ -290,5 +292,59 @@ proptest! {
         let got_mm = rigid(&sizes, joints).largest_offset_mm().expect("rigid");
         let within = n * psi_rad * (1.0 + sizes.bore_mm / sizes.bearing_width_mm()) + 0.01;
         prop_assert!((got_mm / derived_mm - 1.0).abs() <= within, "{} {}", got_mm, derived_mm);
+    }
+}
+
+/// A stiff chain of many joints under a slight pull, its offset and how its ends are held.
+fn stiff() -> impl Strategy<Value = (Sizes, Setup, f64)> {
+    let setup = (2..60_usize, -0.3..0.5_f64, 6.0..7.0_f64, any::<bool>()).prop_map(
+        |(joints, pull, stiff, held)| Setup {
+            joints,
+            tension_n: 10_f64.powf(pull),
+            stiffness_n_mm: Some(10_f64.powf(stiff)),
+            ends: if held { Ends::Held } else { Ends::Hinged },
+        },
+    );
+    (chains::any(), setup, 0.001..1.0_f64)
+}
+
+/// Every link is in balance under the forces and moments at its two joints, and every spring is bent by
+/// its own bore's moment.
+fn check_links(
+    sizes: &Sizes,
+    setup: &Setup,
+    solved: (&Solution, &[LinkPose]),
+) -> Result<(), TestCaseError> {
+    let (solution, links) = solved;
+    let within_n = STIFF * setup.tension_n.max(most(&solution.pin_force_n));
+    let within_n_mm = within_n * sizes.pitch_mm;
+    let stiffness_n_mm = setup.stiffness_n_mm.unwrap_or(0.0);
+    let last = setup.joints - 1;
+    prop_assert!((solution.force_n[last].x + setup.tension_n).abs() <= within_n);
+    for i in 0..last {
+        let (one, other) = (solution.force_n[i], solution.force_n[i + 1]);
+        prop_assert!((one - other).length() <= within_n, "link {} {}", i + 1, one - other);
+        let arm = solution.joint[i + 1] - solution.joint[i];
+        let moment = solution.moment_n_mm[i] - solution.moment_n_mm[i + 1] - arm.perp_dot(other);
+        prop_assert!(moment.abs() <= within_n_mm, "link {} {}", i + 1, moment);
+    }
+    for (i, bends_n_mm) in solution.bore_moment_n_mm.iter().enumerate() {
+        let left = bends_n_mm + stiffness_n_mm * links[i + 1].spring_rad;
+        prop_assert!(left.abs() <= within_n_mm, "spring {} {}", i, left);
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(few())]
+
+    #[test]
+    fn what_is_solved_is_in_balance_however_stiff((sizes, setup, share) in stiff()) {
+        let offset_mm = beyond_mm(&sizes, setup.joints, share);
+        let mut strand = Strand::new(&sizes, setup);
+        let solution = strand.solve(offset_mm);
+        if solution.outcome == Outcome::Solved {
+            check_links(&sizes, &setup, (&solution, &strand.links()))?;
+        }
     }
 }

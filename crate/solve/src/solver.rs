@@ -37,6 +37,8 @@ pub struct Solver {
     rounds: Rounds,
     interior: Interior,
     inner_point: Point,
+    /// The interior point of the closest stage that was reached.
+    close_point: Point,
     dual: Dual,
     descent: Descent,
     shortfall: Shortfall,
@@ -61,6 +63,7 @@ impl Solver {
             rounds: Rounds::new(),
             interior: Interior::new(),
             inner_point: Point::default(),
+            close_point: Point::default(),
             dual: Dual::default(),
             descent: Descent::new(),
             shortfall: Shortfall::new(),
@@ -175,6 +178,7 @@ impl Solver {
                 break;
             }
             reached = close;
+            self.close_point.take(&self.inner_point);
             self.point.take(&self.inner_point);
             self.rounds.held.clear();
             self.rounds.held.extend(self.interior.touching(&self.scaled));
@@ -219,7 +223,7 @@ impl Solver {
         let force =
             if status == Status::Infeasible { self.scaled.length } else { self.scaled.force };
         let length = self.scaled.length;
-        let point = if status == Status::Unpolished { &self.inner_point } else { &self.point };
+        let point = if status == Status::Unpolished { &self.close_point } else { &self.point };
         self.x.clear();
         self.push.clear();
         self.active.clear();

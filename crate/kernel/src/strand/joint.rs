@@ -84,6 +84,12 @@ impl Facing {
         (meeting.place_on_face(pose) + Point::new(met.before.nominal_mm, 0.0), normal)
     }
 
+    /// The centre of the bore that a pin's contact is in, in the plane.
+    pub(super) fn bore(&self, met: &Met) -> Point {
+        let bore = met.pose[self.plate].of(self.meeting.corner_body).outward(self.centre);
+        bore + Point::new(met.before.nominal_mm, 0.0)
+    }
+
     /// Whether the push on the corner is a push on the link after the joint.
     pub(super) fn pushes_after(&self) -> bool {
         self.corner_is_inner == self.inner_after

@@ -5,7 +5,7 @@ use super::{Outcome, Strand};
 /// Rounds after which a solve gives up.
 const MOST_ROUNDS: u32 = 200;
 /// At offsets on the way to the one that is asked for, a step below this is enough to go on from, mm.
-const ON_THE_WAY_MM: f64 = 1e-4;
+pub(super) const ON_THE_WAY_MM: f64 = 1e-4;
 /// The least stride is so many side gaps.
 const LEAST_STRIDE: f64 = 0.5;
 /// And at least so many pitches.

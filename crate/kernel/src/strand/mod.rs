@@ -26,6 +26,7 @@
 //! D = 0 as D grows; where a pose without yaw is in balance it is the answer. Each stride begins where
 //! the links would stand if they went on as in the last one: few faces then meet or part anew.
 
+mod balance;
 mod joint;
 mod lead;
 mod link;
@@ -37,7 +38,9 @@ pub use solution::{LinkPose, Outcome, Solution, Thrust};
 
 use crate::chain::Sizes;
 use crate::solve::{Problem, Solver, Start, Status};
+use balance::BALANCED;
 use joint::{Facing, Met, facings};
+use lead::ON_THE_WAY_MM;
 use link::{Link, MOST_ROW};
 use pace::Pace;
 
@@ -76,6 +79,8 @@ pub struct Strand {
     gone_mm: f64,
     /// Where the links stood before the last stride.
     good: Vec<Link>,
+    /// What is left unbalanced at each unknown.
+    left: Vec<f64>,
 }
 
 /// A step below this for each joint ends the rounds, mm: rounding gathers along a strand, and what
@@ -117,6 +122,7 @@ impl Strand {
             stride_mm: 0.0,
             gone_mm: 0.0,
             good,
+            left: Vec::new(),
         }
     }
 
@@ -181,19 +187,23 @@ impl Strand {
                 return (Outcome::NoPose, round);
             }
             let step_mm = self.solver.x().iter().fold(0.0_f64, |most, x| most.max(x.abs()));
-            if round == 1 && self.gone_mm == 0.0 && step_mm <= STILL_MM {
-                return (Outcome::Solved, round);
-            }
-            let times = self.pace.times(self.solver.x());
-            for link in &mut self.links {
-                link.step(self.solver.x(), times, self.sizes.pitch_mm, self.spring_scale);
-            }
             if !step_mm.is_finite() {
                 return (Outcome::Stalled, round);
             }
+            let here = round == 1 && self.gone_mm == 0.0 && step_mm <= STILL_MM;
+            if here && self.unbalanced() <= BALANCED {
+                return (Outcome::Solved, round);
+            }
             let rough = report.status == Status::Unpolished && round >= ROUGH_ROUNDS;
             let still_mm = if rough { ROUGH * self.sizes.pitch_mm } else { 0.0 };
-            if step_mm <= within_mm.max(still_mm) {
+            let still = step_mm <= within_mm.max(still_mm);
+            // The pushes belong to the whole step's end, so a still one is taken whole.
+            let paced = self.pace.times(self.solver.x());
+            let times = if still { 1.0 } else { paced };
+            for link in &mut self.links {
+                link.step(self.solver.x(), times, self.sizes.pitch_mm, self.spring_scale);
+            }
+            if still && (within_mm >= ON_THE_WAY_MM || self.unbalanced() <= BALANCED) {
                 return (Outcome::Solved, round);
             }
         }
@@ -229,13 +239,9 @@ impl Strand {
         for slide in link.slide {
             self.weigh(slide, slide, SLIDE_SHARE * weight);
         }
-        if let (Some(spring), Some(stiffness)) = (link.spring, self.setup.stiffness_n_mm) {
-            let pitch_mm = self.sizes.pitch_mm;
-            let stiff =
-                self.spring_scale * stiffness / (self.setup.tension_n * pitch_mm * pitch_mm);
-            *self.problem.hessian_mut(spring, spring) += stiff * self.spring_scale;
-            let bent_mm = self.links[i].sprung().yaw_rad * pitch_mm;
-            self.problem.gradient_mut()[spring] += stiff * bent_mm;
+        if let Some(spring) = link.spring {
+            *self.problem.hessian_mut(spring, spring) += self.spring_stiff() * self.spring_scale;
+            self.problem.gradient_mut()[spring] += self.spring_pull(&self.links[i]);
         }
         if i == 0 {
             return;

@@ -57,6 +57,8 @@ pub struct Solution {
     pub face_moment_n_mm: Vec<f64>,
     /// Moment of the pin's contact forces about the joint's centre, N mm, on the link after it.
     pub pin_moment_n_mm: Vec<f64>,
+    /// The same about the bore's own centre: what a springy joint's yaw e is bent by, `-K e`.
+    pub bore_moment_n_mm: Vec<f64>,
     /// The total moment about the joint's centre, N mm, on the link after it.
     pub moment_n_mm: Vec<f64>,
     /// The force of each joint's contacts on the link after it, N: along, across.
@@ -75,6 +77,7 @@ struct Load {
     force: Point,
     moment_n_mm: f64,
     pin_moment_n_mm: f64,
+    bore_moment_n_mm: f64,
     pin_n: f64,
     plate_n: [f64; 2],
     face_n: f64,
@@ -100,6 +103,7 @@ impl Solution {
             face_force_n: per(&|load| load.face_n),
             face_moment_n_mm: per(&|load| load.face_moment_n_mm),
             pin_moment_n_mm: per(&|load| way * load.pin_moment_n_mm),
+            bore_moment_n_mm: per(&|load| way * load.bore_moment_n_mm),
             moment_n_mm: per(&|load| way * load.moment_n_mm),
             force_n: loads
                 .iter()
@@ -124,7 +128,7 @@ pub struct LinkPose {
 
 impl Strand {
     /// A joint's links as its faces meet.
-    fn met(&self, joint: usize) -> Met<'_> {
+    pub(super) fn met(&self, joint: usize) -> Met<'_> {
         let [before, after] = [joint, joint + 1].map(|link| &self.links[link]);
         Met::of(before, after, joint.is_multiple_of(2), self.sizes.pitch_mm)
     }
@@ -180,6 +184,7 @@ fn loads(strand: &Strand) -> Vec<Load> {
         if facing.contact().kind == Kind::PinBore {
             load.pin_n += push_n;
             load.pin_moment_n_mm += moment;
+            load.bore_moment_n_mm += (at - facing.bore(&met)).perp_dot(force);
             load.plate_n[facing.plate()] += push_n;
         } else {
             load.face_n += push_n;
