@@ -126,6 +126,7 @@ fn what_a_crooked_line_costs_is_said_at_every_offset() {
         (Missing::NoPose, "line.no_pose"),
         (Missing::Bent, "line.bent"),
         (Missing::Unsettled, "line.unsettled"),
+        (Missing::Locked, "line.locked"),
     ] {
         // Rigid joints never stand in for springy ones that found no rest.
         let answers = line(&Costs { elastic: Err(missing), ..costs });

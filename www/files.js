@@ -24,6 +24,11 @@ export const textOf = (data) => `${JSON.stringify(data, null, 2)}\n`;
 /** Data as a file. @param {object} data */
 export const jsonOf = (data) => new Blob([textOf(data)], { type: "application/json" });
 
+const TOKEN = /"(?:[^"\\]|\\.)*"|-?\d[\d.]*(?:[eE][-+]?\d+)?/g;
+
+/** A text with every number that no number can hold between quotes, so that a fault tells it as written. @param {string} text */
+const held = (text) => text.replace(TOKEN, (token) => (Math.abs(Number(token)) === Infinity && !token.startsWith('"') ? `"${token}"` : token));
+
 /**
  * What a file holds, or why it cannot be read.
  * @param {File} file
@@ -32,7 +37,7 @@ export const jsonOf = (data) => new Blob([textOf(data)], { type: "application/js
 export async function readFile(file) {
   if (file.size > LARGEST_BYTES) return { why: "large" };
   try {
-    return { read: JSON.parse(await file.text()) };
+    return { read: JSON.parse(held(await file.text())) };
   } catch {
     return { why: "unreadable" };
   }

@@ -46,6 +46,16 @@ export function numberField(attributes) {
 }
 
 /**
+ * The fault of a text that is no number, or one beyond all numbers; it is told as it was typed.
+ * @param {string} path
+ * @param {string} text
+ * @param {number} value
+ * @returns {Fault}
+ */
+export const unread = (path, text, value) =>
+  ({ path, value: text.trim() || "nothing", rule: Number.isNaN(value) ? "not_a_number" : "finite", numbers: {} });
+
+/**
  * Puts what a field says, or refuses it.
  * @template {number|null} T
  * @param {HTMLInputElement} input
@@ -53,4 +63,4 @@ export function numberField(attributes) {
  * @param {(value: T) => Fault[]} put
  */
 export const typed = (input, value, put) =>
-  (Number.isNaN(value) ? [{ path: input.labels?.[0]?.textContent ?? "", value: input.value.trim() || "nothing", rule: "not_a_number", numbers: {} }] : put(value));
+  (value === null || Number.isFinite(value) ? put(value) : [unread(input.labels?.[0]?.textContent ?? "", input.value, value)]);

@@ -77,10 +77,9 @@ export class Gears {
     this.session.move({ own }, true);
   }
 
-  /** The arrangement as the kernel takes it; the faults of fields that hold no numbers. */
+  /** The arrangement as the kernel takes it; none where a field holds no numbers. */
   wanted() {
     const read = this.fields.map((field) => ({ field, value: field.read(this.text(field.key)) }));
-    for (const { field, value } of read) field.refuse(value === null ? faultSentence({ path: field.name, value: this.text(field.key) || "nothing", rule: "not_a_number", numbers: {} }) : "");
     return read.some(({ value }) => value === null) ? null : Object.fromEntries(read.map(({ field, value }) => [field.key, value]));
   }
 

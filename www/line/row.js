@@ -1,9 +1,9 @@
 // One field of an arrangement: a row of teeth, or a length; what is refused stays as it was typed.
 
 import { make } from "../dom.js";
-import { tell } from "../field.js";
+import { faultSentence, tell } from "../field.js";
 import { fieldOf, mmOf, numberOf } from "../figures.js";
-import { LENGTH } from "../way.js";
+import { LENGTH, unread } from "../way.js";
 import { say } from "../words.js";
 
 export class Row {
@@ -32,14 +32,16 @@ export class Row {
   }
 
   /**
-   * The numbers that a kept text holds; null where something in it is no number.
+   * The numbers that a kept text holds; none where something in it is no number or beyond all numbers, which is told.
    * @param {string} text
    * @returns {number|number[]|null}
    */
   read(text) {
-    if (!this.many) return Number.isNaN(numberOf(text)) ? null : numberOf(text);
-    const numbers = text.split(/[\s,;/]+/).filter((part) => part !== "").map(numberOf);
-    return numbers.some(Number.isNaN) ? null : numbers;
+    const numbers = this.many ? text.split(/[\s,;/]+/).filter((part) => part !== "").map(numberOf) : [numberOf(text)];
+    const odd = numbers.find((number) => !Number.isFinite(number));
+    this.refuse(odd === undefined ? "" : faultSentence(unread(this.name, text, odd)));
+    if (odd !== undefined) return null;
+    return this.many ? numbers : numbers[0];
   }
 
   /** @param {string} text as it is kept */

@@ -60,7 +60,7 @@ fn the_good_are_printed_beside_the_bad_and_every_fault_is_a_sentence() {
     for fault in &faults {
         assert!(fault.starts_with("standard input: ") && fault.ends_with('.'), "{fault}");
     }
-    for part in ["chain.pitch_mm is -1 mm", "chain.bogus"] {
+    for part in ["chain.pitch_mm: -1 mm", "chain.bogus"] {
         assert!(faults.iter().any(|fault| fault.contains(part)), "{part} in {faults:?}");
     }
 }

@@ -68,6 +68,7 @@ fn without(missing: Missing) -> &'static str {
         Missing::NoPose => "line.no_pose",
         Missing::Bent => "line.bent",
         Missing::Unsettled => "line.unsettled",
+        Missing::Locked => "line.locked",
     }
 }
 

@@ -99,6 +99,8 @@ pub enum Missing {
     Bent,
     /// The rounds of the solve came to no rest.
     Unsettled,
+    /// Friction takes all that is carried: the drive cannot turn.
+    Locked,
 }
 
 impl Missing {
@@ -108,6 +110,7 @@ impl Missing {
             Self::NoPose => "no_pose",
             Self::Bent => "bent",
             Self::Unsettled => "unsettled",
+            Self::Locked => "locked",
         }
     }
 
@@ -197,6 +200,7 @@ impl Costs {
         asked: &[Variant],
         mut cost: impl FnMut(Variant) -> Result<Cost, Missing>,
     ) -> Self {
+        let mut cost = |variant| cost(variant)?.turns();
         let elastic = cost(Variant::Elastic);
         let mut of = |variant| asked.contains(&variant).then(|| cost(variant).ok()).flatten();
         Self {

@@ -114,7 +114,7 @@ impl Strands {
             self.0.push((key, loads));
             loads
         });
-        Some(line.cost(&loads?))
+        line.cost(&loads?).turns().ok()
     }
 }
 

@@ -74,6 +74,14 @@ impl Cost {
     pub fn multiple(&self) -> Option<f64> {
         self.multiples.map(|[first, last]| first.max(last))
     }
+
+    /// The cost of a drive that turns.
+    ///
+    /// # Errors
+    /// Where friction takes all that is carried, or more: the loss of a drive that turns is less.
+    pub fn turns(self) -> Result<Self, Missing> {
+        if self.loss_fraction < 1.0 { Ok(self) } else { Err(Missing::Locked) }
+    }
 }
 
 impl ChainLine {

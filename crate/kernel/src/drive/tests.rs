@@ -1,4 +1,5 @@
 use super::*;
+use crate::error::Rule;
 use crate::scenario::Value;
 use crate::scenario::sample::aside;
 use crate::strand::Ends;
@@ -134,4 +135,24 @@ fn a_curve_tells_watts_and_their_band_of_friction() {
     }
     let straight_w = 100.0 * line.straight().loss_fraction;
     assert!((curve.samples[0].loss_w - straight_w).abs() < 1e-9);
+}
+
+/// Friction of the slack strand alone can take more than the drive carries: it then cannot turn.
+#[test]
+fn a_slack_pull_that_stops_the_drive_is_refused_and_one_just_below_it_loses_nearly_all() {
+    let slack =
+        |offset_mm, slack_n: f64| aside(offset_mm).with("drive.slack_n", Value::from(slack_n));
+    let faults = slack(0.0, 1e5).expect_err("it cannot turn");
+    assert_eq!((faults.len(), faults[0].field.as_str()), (1, "drive.slack_n"));
+    let Rule::BelowSize { limit, of: "slack_that_stops" } = faults[0].rule else {
+        panic!("{:?}", faults[0]);
+    };
+    let line = ChainLine::of(&slack(0.0, 0.999 * limit).expect("it turns")).expect("a drive");
+    let straight = line.running.straight_fraction();
+    assert!(straight > 0.99 && straight < 1.0, "{straight}");
+    assert!(slack(0.0, 1.001 * limit).is_err());
+    let crooked = ChainLine::of(&slack(14.0, 0.999 * limit).expect("it turns")).expect("a drive");
+    let costs = Costs::of(&crooked);
+    assert_eq!(costs.elastic, Err(Missing::Locked));
+    assert_eq!(crate::answer::line(&costs)[0].id, "line.locked");
 }

@@ -6,6 +6,7 @@ use super::section::{Friction, Wheels};
 use super::value::Value;
 use crate::chain::Sizes;
 use crate::error::{Given, Rule};
+use crate::friction::Turning;
 use crate::sprocket::{Layout, Wheel};
 
 /// The kinds of motion.
@@ -137,21 +138,44 @@ impl Drive {
         }
     }
 
-    /// Refuses a slack side that pulls as hard as the tight one, wheels that stand too near or too
+    /// Refuses a slack side that pulls as hard as the tight one or stops the drive, wheels that stand too near or too
     /// far, and teeth that do not go between the plates.
     fn refuse_impossible(&self, fields: &Fields, sizes: Option<&Sizes>) {
         if fields.any_fault() {
             return;
         }
-        if let Pull::Tight(limit) = self.pull
-            && self.slack_n >= limit
-        {
-            let rule = Rule::BelowSize { limit, of: "tight_pull" };
+        if let Some(rule) = self.too_tight().or_else(|| self.stops(sizes?)) {
             fields.fault("slack_n", Given::Number(self.slack_n), rule);
         }
         if let Some((key, number, rule)) = sizes.and_then(|sizes| self.broken_by(sizes)) {
             fields.fault(key, Given::Number(number), rule);
         }
+    }
+
+    /// The rule that a slack pull breaks which is not less than a stated tight one.
+    fn too_tight(&self) -> Option<Rule> {
+        let Pull::Tight(limit) = self.pull else { return None };
+        (self.slack_n >= limit).then_some(Rule::BelowSize { limit, of: "tight_pull" })
+    }
+
+    /// The rule that a slack pull breaks at which friction at the pins takes all that is carried, in a
+    /// straight line: `c (T + Ts) < T - Ts`, c the moment of friction of a joint's folds at both wheels
+    /// over the pitch, for each newton. From there on the drive cannot turn.
+    fn stops(&self, sizes: &Sizes) -> Option<Rule> {
+        let layout = self.layout(sizes);
+        let folds_rad = layout.driver.articulation_rad() + layout.driven.articulation_rad();
+        let arm_mm = self.friction.pin_friction * 0.5 * sizes.pin_diameter_mm;
+        let share = folds_rad * arm_mm / sizes.pitch_mm;
+        let limit = match self.pull {
+            Pull::Tight(tight_n) => tight_n * (1.0 - share) / (1.0 + share),
+            Pull::Power { watts, turns_per_minute } => {
+                let net_n = Turning { wheel: layout.driver, turns_per_minute }.net_n(watts);
+                net_n * (1.0 - share) / (2.0 * share)
+            }
+        };
+        let limit = limit.max(0.0);
+        let refused = self.slack_n > 0.0 && self.slack_n >= limit;
+        refused.then_some(Rule::BelowSize { limit, of: "slack_that_stops" })
     }
 
     /// The rule of place that this drive breaks with a chain of these sizes.

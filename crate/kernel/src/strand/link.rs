@@ -79,6 +79,19 @@ impl Link {
         (links, next)
     }
 
+    /// Where it would stand in a mirror along the strand.
+    #[cfg(test)]
+    pub(super) fn mirrored(&self) -> Self {
+        let back = |place: &Placement| Placement::default().turned(-place.yaw_rad);
+        Self {
+            slide_mm: [self.slide_mm[1], self.slide_mm[0]],
+            across_mm: -self.across_mm,
+            turned: back(&self.turned),
+            sprung: back(&self.sprung),
+            ..*self
+        }
+    }
+
     /// Its yaw, rad.
     pub(super) fn yaw_rad(&self) -> f64 {
         self.turned.yaw_rad

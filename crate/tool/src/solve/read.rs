@@ -20,9 +20,43 @@ pub fn scenario(name: &str, language: Language) -> Result<Scenario, Vec<String>>
 
 /// Reads a scenario from the bytes of its file.
 fn of_bytes(bytes: &[u8]) -> Result<Scenario, Vec<Error>> {
-    let value: Value = serde_json::from_slice(bytes)
+    let value: Value = serde_json::from_slice(&held(bytes))
         .map_err(|fault| vec![Error::syntax("", fault.line(), fault.column())])?;
     Scenario::read(&value)
+}
+
+/// The file with every number that no number can hold, as `1e999`, put between quotes: so that a fault can
+/// tell it as it is written, beside its field.
+fn held(bytes: &[u8]) -> Vec<u8> {
+    let number = |byte: u8| byte.is_ascii_alphanumeric() || b"+-.".contains(&byte);
+    let (mut held, mut rest) = (Vec::with_capacity(bytes.len()), bytes);
+    while let Some(&first) = rest.first() {
+        let length = match first {
+            b'"' => text_length(rest),
+            _ => rest.iter().take_while(|&&byte| number(byte)).count().max(1),
+        };
+        let (token, after) = rest.split_at(length);
+        let quotes = if is_too_large(token) { "\"" } else { "" };
+        held.extend([quotes.as_bytes(), token, quotes.as_bytes()].concat());
+        rest = after;
+    }
+    held
+}
+
+/// How long the text is that begins here, its quotes included.
+fn text_length(bytes: &[u8]) -> usize {
+    let mut at = 1;
+    while at < bytes.len() && bytes[at] != b'"' {
+        at += if bytes[at] == b'\\' { 2 } else { 1 };
+    }
+    (at + 1).min(bytes.len())
+}
+
+/// Whether a token of a file is a number beyond all numbers.
+fn is_too_large(token: &[u8]) -> bool {
+    let digits = token.last().is_some_and(u8::is_ascii_digit);
+    let number = core::str::from_utf8(token).ok().and_then(|text| text.parse().ok());
+    digits && number.is_some_and(f64::is_infinite)
 }
 
 fn bytes(name: &str) -> io::Result<Vec<u8>> {
@@ -41,13 +75,29 @@ pub fn shown(name: &str, language: Language) -> &str {
 
 #[cfg(test)]
 mod tests {
-    use super::{Language, of_bytes, scenario};
+    use super::{Language, held, of_bytes, scenario, sentence};
 
     #[test]
     fn what_is_no_text_is_refused_where_it_stops_being_one() {
         let fault = of_bytes(b"{\n\"title\": \"\xff\"}").expect_err("no UTF-8").remove(0);
         assert_eq!(fault.rule.id(), "syntax");
         assert!(of_bytes(b"").is_err() && of_bytes(&[b'['; 100_000]).is_err());
+    }
+
+    #[test]
+    fn a_number_beyond_all_numbers_is_told_as_it_is_written() {
+        let file = br#"{"format": 1, "title": "1e999 \" 2e999", "chain": {"pitch_mm": -1e999}}"#;
+        let faults = of_bytes(file).expect_err("too large");
+        let told = |language| sentence::of_fault(&faults[0], language);
+        assert_eq!(
+            (faults[0].field.as_str(), faults[0].rule.id()),
+            ("chain.pitch_mm", "wrong_kind")
+        );
+        let (en, de) = (told(Language::En), told(Language::De));
+        for said in [&en, &de] {
+            assert!(said.starts_with("chain.pitch_mm") && said.ends_with(" -1e999."), "{said}");
+        }
+        assert!(held(file).windows(8).any(|part| part == br#""1e999 \"#), "a text stays a text");
     }
 
     #[test]

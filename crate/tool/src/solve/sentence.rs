@@ -89,6 +89,33 @@ mod tests {
         }
     }
 
+    /// A field's name may stand for one thing or for many: no sentence may lean on which.
+    #[test]
+    fn a_sentence_agrees_with_a_name_of_many_things() {
+        for (language, verbs) in [(En, [" is", " has"]), (De, [" ist", " hat"])] {
+            for rule in [
+                Rule::Finite,
+                Rule::Positive,
+                Rule::NotNegative,
+                Rule::AtMost { limit: 3.0 },
+                Rule::AtLeast { limit: 3.0 },
+                Rule::BelowSize { limit: 3.0, of: "bore" },
+                Rule::Whole,
+                Rule::Missing,
+                Rule::NotEmpty,
+                Rule::AtMostItems { limit: 3.0 },
+                Rule::AtMostCharacters { limit: 3.0 },
+            ] {
+                let said = super::of_fault(&Error::number("Teeth", 4.0, rule), language);
+                let after = said.strip_prefix("Teeth").expect("the name leads");
+                assert!(!verbs.iter().any(|verb| after.starts_with(verb)), "{said}");
+                assert!(after.starts_with(':'), "{said}");
+            }
+        }
+        let said = of_fault(&Error::number("Teeth, front wheels", 0.0, Rule::Missing));
+        assert_eq!(said, "Teeth, front wheels: nothing is given here.");
+    }
+
     #[test]
     fn every_rule_has_a_whole_sentence() {
         let rules = [
