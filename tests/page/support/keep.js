@@ -83,7 +83,7 @@ export function keepSuite(engine, openHand) {
       const before = await hash();
       assert.match(await drop("{"), /cannot be read as JSON; what is on the bench stays/);
       assert.match(await drop("[]"), /^brought\.json is refused; what is on the bench stays\. The file should be an object, not a list\.$/);
-      assert.match(await drop('{"format": 1, "title": "x", "chain": {"pitch_mm": -1}}'), /Pitch is −1\.00 mm; it must be larger than nothing/);
+      assert.match(await drop('{"format": 1, "title": "x", "chain": {"pitch_mm": -1}}'), /Pitch: −1\.00 mm; it must be larger than nothing/);
       assert.match(await drop('{"format": 1, "__proto__": {"x": 1}, "title": "<img src=x onerror=alert(1)>", "chain": 5}'), /refused/);
       assert.equal(await hash(), before);
       assert.equal(await hand.inside(() => document.querySelectorAll("img").length), 0);
@@ -108,7 +108,7 @@ export function keepSuite(engine, openHand) {
       await open("?lang=de");
       await click("#keep");
       await until(() => document.querySelector("dialog.keep[open]"));
-      assert.match(await drop("[]"), /Die Datei sollte ein Objekt sein, nicht eine Liste\.$/);
+      assert.match(await drop("[]"), /Die Datei: hier sollte ein Objekt stehen, nicht eine Liste\.$/);
     });
 
     test("nothing complains", () => assert.deepEqual(hand.complaints(), []));
