@@ -160,6 +160,7 @@ export function besideSuite(engine, openHand) {
       await hand.until(() => document.querySelector("dialog.keep[open]"));
       await hand.inside((word) => [...document.querySelectorAll("dialog.keep button")].find((each) => each.textContent === word).click(), words["keep.sheet.open"]);
       await hand.until(() => document.querySelector(".review .primary:not([disabled])"));
+      await hand.until(() => window.handed);
       const picture = await hand.inside(() => window.handed);
       return { picture, caption: await hand.inside(textOf, ".review-picture figcaption"), beside: await hand.inside(textOf, ".sheet-beside") };
     }

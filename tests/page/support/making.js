@@ -103,7 +103,7 @@ export function makingSuite(engine, openHand) {
     });
 
     test("what cannot be is refused beside its field and the last good text stays", async () => {
-      for (const [wrong, why] of [["", /must say something/], ["It has {play.luck_mm}.", /no number called play\.luck_mm/], ["{ of room", /brace stands alone/]]) {
+      for (const [wrong, why] of [["", /something must be said/], ["It has {play.luck_mm}.", /no number called play\.luck_mm/], ["{ of room", /brace stands alone/]]) {
         await inside((found, value) => {
           const field = document.querySelector(found);
           field.focus();
