@@ -29,7 +29,7 @@ pub use view::{JointView, LineView, ThrustView, WheelView};
 pub use worn::{Tired, Usage};
 
 use crate::chain::Sizes;
-use crate::friction::{Coefficients, FaceArms, JointLoad, Rubbing, Running, Turning};
+use crate::friction::{FaceArms, JointLoad, Rubbing, Running};
 use crate::scenario::{Drive, Pull, Scenario};
 use crate::sprocket::{Layout, default_tooth_width_mm, tooth_float_mm};
 
@@ -94,21 +94,15 @@ impl ChainLine {
 
     /// A drive with a chain that goes together.
     fn new(sizes: &Sizes, drive: &Drive) -> Self {
-        let layout = drive.layout(sizes);
-        let (tight_n, power) = match drive.pull {
-            Pull::Tight(tight_n) => (tight_n, None),
-            Pull::Power { watts, turns_per_minute } => {
-                let net_n = Turning { wheel: layout.driver, turns_per_minute }.net_n(watts);
-                (net_n + drive.slack_n, Some(Power { watts, turns_per_minute }))
-            }
+        let power = match drive.pull {
+            Pull::Tight(_) => None,
+            Pull::Power { watts, turns_per_minute } => Some(Power { watts, turns_per_minute }),
         };
-        let rubbing = rubbing(sizes, drive);
-        let (driver, driven, slack_n) = (layout.driver, layout.driven, drive.slack_n);
         let default_mm = default_tooth_width_mm(sizes.pitch_mm, sizes.inner_width_mm);
         Self {
             sizes: *sizes,
-            layout,
-            running: Running { driver, driven, tight_n, slack_n, rubbing },
+            layout: drive.layout(sizes),
+            running: drive.running(sizes),
             power,
             tooth_width_mm: drive.tooth_width_mm.unwrap_or(default_mm),
             joint_n_mm_per_rad: drive
@@ -172,21 +166,6 @@ impl ChainLine {
             let rubbing = Rubbing { rollers_turn, ..self.running.rubbing };
             Running { rubbing, ..self.running }.roller_fraction()
         })
-    }
-}
-
-/// What rubs in a joint of a chain.
-fn rubbing(sizes: &Sizes, drive: &Drive) -> Rubbing {
-    Rubbing {
-        friction: Coefficients {
-            pin: drive.friction.pin_friction,
-            face: drive.friction.face_friction,
-            roller: drive.friction.roller_friction,
-        },
-        pin_radius_mm: 0.5 * sizes.pin_diameter_mm,
-        barrel_radius_mm: 0.5 * sizes.barrel_mm,
-        roller_radius_mm: 0.5 * sizes.roller_diameter_mm,
-        rollers_turn: true,
     }
 }
 

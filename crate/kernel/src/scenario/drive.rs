@@ -6,7 +6,7 @@ use super::section::{Friction, Wheels};
 use super::value::Value;
 use crate::chain::Sizes;
 use crate::error::{Given, Rule};
-use crate::friction::Turning;
+use crate::friction::{Coefficients, Rubbing, Running, Turning};
 use crate::sprocket::{Layout, Wheel};
 
 /// The kinds of motion.
@@ -138,8 +138,33 @@ impl Drive {
         }
     }
 
-    /// Refuses a slack side that pulls as hard as the tight one or stops the drive, wheels that stand too near or too
-    /// far, and teeth that do not go between the plates.
+    /// The drive as it runs with a chain of these sizes.
+    pub fn running(&self, sizes: &Sizes) -> Running {
+        let Layout { driver, driven, .. } = self.layout(sizes);
+        let slack_n = self.slack_n;
+        let tight_n = match self.pull {
+            Pull::Tight(tight_n) => tight_n,
+            Pull::Power { watts, turns_per_minute } => {
+                Turning { wheel: driver, turns_per_minute }.net_n(watts) + slack_n
+            }
+        };
+        let friction = Coefficients {
+            pin: self.friction.pin_friction,
+            face: self.friction.face_friction,
+            roller: self.friction.roller_friction,
+        };
+        let rubbing = Rubbing {
+            friction,
+            pin_radius_mm: 0.5 * sizes.pin_diameter_mm,
+            barrel_radius_mm: 0.5 * sizes.barrel_mm,
+            roller_radius_mm: 0.5 * sizes.roller_diameter_mm,
+            rollers_turn: true,
+        };
+        Running { driver, driven, tight_n, slack_n, rubbing }
+    }
+
+    /// Refuses a slack side that pulls as hard as the tight one or stops the drive, wheels that stand
+    /// too near or too far, and teeth that do not go between the plates.
     fn refuse_impossible(&self, fields: &Fields, sizes: Option<&Sizes>) {
         if fields.any_fault() {
             return;
@@ -158,19 +183,17 @@ impl Drive {
         (self.slack_n >= limit).then_some(Rule::BelowSize { limit, of: "tight_pull" })
     }
 
-    /// The rule that a slack pull breaks at which friction at the pins takes all that is carried, in a
-    /// straight line: `c (T + Ts) < T - Ts`, c the moment of friction of a joint's folds at both wheels
-    /// over the pitch, for each newton. From there on the drive cannot turn.
+    /// The rule that a slack pull Ts breaks at which friction at the pins takes all that is carried, in
+    /// a straight line: the loss c (T + Ts) / (T - Ts) is to be less than 1, c that without a slack pull.
+    /// From there on the drive cannot turn.
     fn stops(&self, sizes: &Sizes) -> Option<Rule> {
-        let layout = self.layout(sizes);
-        let folds_rad = layout.driver.articulation_rad() + layout.driven.articulation_rad();
-        let arm_mm = self.friction.pin_friction * 0.5 * sizes.pin_diameter_mm;
-        let share = folds_rad * arm_mm / sizes.pitch_mm;
+        let running = self.running(sizes);
+        let loss = Running { tight_n: 1.0, slack_n: 0.0, ..running }.straight_fraction();
         let limit = match self.pull {
-            Pull::Tight(tight_n) => tight_n * (1.0 - share) / (1.0 + share),
+            Pull::Tight(tight_n) => tight_n * (1.0 - loss) / (1.0 + loss),
             Pull::Power { watts, turns_per_minute } => {
-                let net_n = Turning { wheel: layout.driver, turns_per_minute }.net_n(watts);
-                net_n * (1.0 - share) / (2.0 * share)
+                let net_n = Turning { wheel: running.driver, turns_per_minute }.net_n(watts);
+                net_n * (1.0 - loss) / (2.0 * loss)
             }
         };
         let limit = limit.max(0.0);
