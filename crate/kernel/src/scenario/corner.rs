@@ -66,11 +66,14 @@ impl Corner {
 }
 
 impl Scenario {
-    /// The same scenario with the chain at an extreme of its limits for its chain; none where no such
-    /// chain can be made.
+    /// The chain at an extreme of the limits; none where no such chain can be made.
+    pub fn chain_at(&self, corner: Corner) -> Option<Chain> {
+        Chain::new(corner.sizes(self.chain.chain(), &self.limits)).ok()
+    }
+
+    /// The same scenario with that chain for its chain.
     pub fn at(&self, corner: Corner) -> Option<Self> {
-        let chain = Chain::new(corner.sizes(self.chain.chain(), &self.limits)).ok()?;
-        Some(Self { chain: StatedChain::of(chain), ..self.clone() })
+        Some(Self { chain: StatedChain::of(self.chain_at(corner)?), ..self.clone() })
     }
 }
 

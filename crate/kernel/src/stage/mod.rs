@@ -159,7 +159,8 @@ impl Stage {
 
     /// Works out which chain stands on the stage. Without limits an extreme is the middle.
     fn choose(&mut self) {
-        let new = *self.standing().as_ref().unwrap_or(&self.scenario).chain.chain();
+        let extreme = self.corner.and_then(|corner| self.scenario.chain_at(corner));
+        let new = extreme.unwrap_or(*self.scenario.chain.chain());
         self.chain = if new.goes_together() { new.worn(self.worn_mm) } else { new };
         self.cap = cap(&self.chain);
     }
