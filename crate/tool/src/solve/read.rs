@@ -36,8 +36,10 @@ fn held(bytes: &[u8]) -> Vec<u8> {
             _ => rest.iter().take_while(|&&byte| number(byte)).count().max(1),
         };
         let (token, after) = rest.split_at(length);
-        let quotes = if is_too_large(token) { "\"" } else { "" };
-        held.extend([quotes.as_bytes(), token, quotes.as_bytes()].concat());
+        let quotes: &[u8] = if is_too_large(token) { b"\"" } else { b"" };
+        for part in [quotes, token, quotes] {
+            held.extend_from_slice(part);
+        }
         rest = after;
     }
     held
