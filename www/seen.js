@@ -14,7 +14,7 @@ export class Seen {
   seen = {};
   /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
   listeners = [];
-  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
+  /** @type {((what: Set<What>) => void)[]} */
   painters = [];
   /** @type {Set<What>} */
   pending = new Set();
@@ -40,10 +40,10 @@ export class Seen {
   /**
    * For what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
    * whatever has been written.
-   * @param {(what: Set<What>) => void} listener
+   * @param {(what: Set<What>) => void} painter
    */
-  listenFirst(listener) {
-    this.painters.push({ listener, answers: false });
+  listenFirst(painter) {
+    this.painters.push(painter);
   }
 
   /** @param {...What} what */
@@ -58,7 +58,8 @@ export class Seen {
     const what = this.pending;
     this.pending = new Set();
     const only = [...what].every((each) => ASIDE.has(each));
-    for (const { listener, answers } of [...this.painters, ...this.listeners]) if (answers || !only) listener(what);
+    if (!only) for (const paint of this.painters) paint(what);
+    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
   }
 
   get scenario() {

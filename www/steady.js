@@ -37,6 +37,11 @@ export class Steady {
     return this.answered !== this.wanted;
   }
 
+  /** The answer, while it is of the last request. */
+  get known() {
+    return this.stale ? null : this.answer;
+  }
+
   /**
    * Whether the answer that is held is of this.
    * @param {object} scenario

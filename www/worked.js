@@ -179,9 +179,10 @@ export class Worked extends Seen {
       this.measure(part.unit);
       this.tell("unit", "chain");
     }
-    if (part.own) this.wear();
-    if (part.own) this.tell("own");
-    else this.tell("pose", "look");
+    if (part.own) {
+      this.wear();
+      this.tell("own");
+    } else this.tell("pose", "look");
     if (done) this.commit();
   }
 

@@ -63,7 +63,7 @@ export class Bow {
 
   /** A's answer, where one is held and it is known. */
   get beside() {
-    return this.held && !this.ofA.stale ? this.ofA.answer : null;
+    return this.held ? this.ofA.known : null;
   }
 
   draw() {

@@ -117,7 +117,7 @@ export class Gears {
     const { told } = this;
     if (!told) return;
     if (this.a) this.ofA.want(this.a, { gears: this.of });
-    const a = this.a && !this.ofA.stale ? this.ofA.answer : null;
+    const a = this.a ? this.ofA.known : null;
     const [now, other] = [summary(told), a ? summary(a) : ""];
     this.summary.textContent = now;
     const apart = this.fan.show(told, a);

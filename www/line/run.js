@@ -98,7 +98,7 @@ export class Running {
 
   /** A's circuit, where one is held and it is known. */
   get beside() {
-    return this.a && !this.ofA.stale ? this.ofA.answer : null;
+    return this.a ? this.ofA.known : null;
   }
 
   /** @param {Partial<Running["at"]>} part */

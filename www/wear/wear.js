@@ -107,6 +107,6 @@ class Wear extends Answered {
     strip.replaceChildren(...stripPicture(state, widthOf(strip, this.show)), ...note.strip);
     room.replaceChildren(...roomPicture(state, widthOf(room, this.show), a), ...note.room);
     this.chart.show(beside(chartOf(state, slide), a && chartOf(a, slide), ["main", "third"]));
-    this.said.replaceChildren(...besides(state, this.friction.stale ? null : this.friction.answer));
+    this.said.replaceChildren(...besides(state, this.friction.known));
   }
 }
