@@ -23,14 +23,13 @@ function kindOf(fault) {
 }
 
 /**
- * What helps whoever mends it: version, address, the fault, what the kernel said.
+ * What helps whoever mends it: version, address, the fault and where it was.
  * @param {unknown} fault
- * @param {string} said
  */
-function reportOf(fault, said) {
+function reportOf(fault) {
   const stack = fault instanceof Error ? (fault.stack ?? "").split("\n").slice(0, LINES).join("\n") : "";
   return [
-    `lightgap ${version()}`, new Date().toISOString(), `${say("fault.address")}: ${location.href}`, `${say("fault.text")}: ${fault}`, ...(said ? [`${say("fault.said")}: ${said}`] : []), ...(stack ? [stack] : []), navigator.userAgent,
+    `lightgap ${version()}`, new Date().toISOString(), `${say("fault.address")}: ${location.href}`, `${say("fault.text")}: ${fault}`, ...(stack ? [stack] : []), navigator.userAgent,
   ].join("\n");
 }
 
@@ -62,14 +61,13 @@ async function copy(report, told) {
 /**
  * Shows a fault, unless one is shown already; where the kernel stands still nothing else can be used.
  * @param {unknown} fault
- * @param {string} said what was last said on the console
  */
-export async function tell(fault, said) {
+export async function tell(fault) {
   await bring(async () => {}, ["fault"], ["keep/fault.css"]);
   if (dialog?.open) return;
   dialog?.remove();
   const kind = kindOf(fault);
-  const report = reportOf(fault, said);
+  const report = reportOf(fault);
   const told = make("p", { class: "fault-told", role: "status" });
   const button = (/** @type {string} */ word, /** @type {() => void} */ onclick, kind = "") => make("button", { type: "button", class: kind, onclick }, say(word));
   dialog = make("dialog", { class: "fault-box", role: "alertdialog", "aria-labelledby": "fault-title", "aria-describedby": "fault-sentence" },

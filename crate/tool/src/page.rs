@@ -12,6 +12,7 @@ mod preload;
 mod server;
 mod single;
 mod site;
+mod slim;
 mod version;
 
 pub use glue::{TARGET, add_target};

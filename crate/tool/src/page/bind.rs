@@ -3,6 +3,7 @@
 
 use super::marks;
 use super::packed::{digest, packed};
+use super::slim::slim;
 use crate::trouble::Trouble;
 use std::path::Path;
 use wasm_bindgen_cli_support::Bindgen;
@@ -19,7 +20,8 @@ const LOADER: &str = include_str!("loader.js");
 /// Where that begins in what wasm-bindgen writes.
 const LOADED: &str = "async function __wbg_load(";
 /// What the glue is made of and how: where one of these has changed, it is made anew.
-const HOW: [&str; 4] = [LABOURER, LOADER, include_str!("bind.rs"), include_str!("marks.rs")];
+const HOW: [&str; 5] =
+    [LABOURER, LOADER, include_str!("bind.rs"), include_str!("marks.rs"), include_str!("slim.rs")];
 
 /// Sees to it that a folder holds both programs and their glue, and nothing else.
 pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> {
@@ -46,10 +48,14 @@ pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> 
 fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
     let mut bindgen = Bindgen::new();
     bindgen.input_bytes(name, bytes).typescript(false).remove_producers_section(true);
-    bindgen.omit_default_module_path(false).remove_name_section(true);
+    bindgen.omit_default_module_path(false);
     let kind = if name == WORKER { bindgen.no_modules(true) } else { bindgen.web(true) };
-    kind.and_then(|bindgen| bindgen.generate(folder))
-        .map_err(|error| Trouble::program("wasm-bindgen", &format!("{error:#}")))?;
+    let trouble = |error| Trouble::program("wasm-bindgen", &format!("{error:#}"));
+    let mut made = kind.and_then(Bindgen::generate_output).map_err(trouble)?;
+    if name == STAGE {
+        slim(made.wasm_mut());
+    }
+    made.emit(folder).map_err(trouble)?;
     finish(name, folder)
 }
 
@@ -59,7 +65,8 @@ fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
     let program = folder.join(format!("{name}_bg.wasm"));
     let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
     let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
-    let (text, bytes) = marks::counted(text, &bytes)?;
+    let (text, bytes, names) = marks::counted(text, &bytes)?;
+    named(name, &[&bytes[..], &names].concat())?;
     let (text, script) = match name {
         WORKER => (text.as_str(), LABOURER),
         _ => (without_loader(&text)?, LOADER),
@@ -67,6 +74,14 @@ fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
     std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
     std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
     packed(&bytes).map(|_| ()) // the longest of the site: compressed before anyone asks for it
+}
+
+/// Keeps a program with the names of its functions, which say where a trap was, outside of the site.
+fn named(name: &str, program: &[u8]) -> Result<(), Trouble> {
+    let folder = crate::place::target().join("named");
+    std::fs::create_dir_all(&folder).map_err(Trouble::file(&folder))?;
+    let file = folder.join(format!("{name}_bg.wasm"));
+    std::fs::write(&file, program).map_err(Trouble::file(&file))
 }
 
 /// The glue up to the loader that comes with it.

@@ -12,30 +12,31 @@ const IMPORTS: u8 = 2;
 /// An imported function, which is all that the glue gives.
 const FUNCTION: u8 = 0;
 
-/// Glue and program with every name of an import replaced by its number.
+/// Glue and program with every name of an import replaced by its number; and what was left out, which may
+/// follow the program again.
 ///
 /// # Errors
 ///
 /// A program or a glue of another form than wasm-bindgen writes.
-pub fn counted(glue: String, program: &[u8]) -> Result<(String, Vec<u8>), Trouble> {
+pub fn counted(glue: String, program: &[u8]) -> Result<(String, Vec<u8>, Vec<u8>), Trouble> {
     written(glue, program).ok_or_else(|| {
         Trouble::Said("the program and its glue are not of the form that is known".into())
     })
 }
 
-fn written(mut glue: String, program: &[u8]) -> Option<(String, Vec<u8>)> {
+fn written(mut glue: String, program: &[u8]) -> Option<(String, Vec<u8>, Vec<u8>)> {
     let (head, mut rest) = program.split_at_checked(HEAD)?;
-    let mut made = head.to_vec();
+    let (mut made, mut left) = (head.to_vec(), Vec::new());
     while let Some((&kind, after)) = rest.split_first() {
         let (section, after) = sized(after)?;
         rest = after;
         match kind {
-            CUSTOM => {}
+            CUSTOM => put(&mut left, kind, section),
             IMPORTS => put(&mut made, kind, &renamed(&mut glue, section)?),
             _ => put(&mut made, kind, section),
         }
     }
-    Some((glue, made))
+    Some((glue, made, left))
 }
 
 /// The section of imports under short names, which the glue then has too.
@@ -134,12 +135,13 @@ mod tests {
 
     #[test]
     fn both_sides_get_the_same_short_names() {
-        let (glue, made) = counted(GLUE.to_owned(), &program()).expect("of that form");
+        let (glue, made, left) = counted(GLUE.to_owned(), &program()).expect("of that form");
         assert_eq!(glue, "const import0 = { b: f, a: g,\n};\nreturn { o: import0 };");
         assert_eq!(
             made,
             b"\0asm\x01\0\0\0\x02\x0d\x02\x01o\x01a\0\x01\x01o\x01b\0\0\x05\x03\x01\0\x01"
         );
+        assert_eq!(left, b"\0\x05\x04note");
     }
 
     #[test]
