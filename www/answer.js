@@ -1,6 +1,6 @@
 // The answer in one sentence, its surprise, what a screen reader hears, and the stage in words.
 
-import { byId, make, write } from "./dom.js";
+import { byId, dress, make, write } from "./dom.js";
 import { figure } from "./figures.js";
 import { questionOf } from "./questions.js";
 import { byHand, reading, slope } from "./work.js";
@@ -107,7 +107,7 @@ export function startAnswer(session) {
     write(surprise, said.surprise);
     write(helper, said.helper);
     answer.classList.toggle("bad", !session.state.fits);
-    byId("drawing").setAttribute("aria-label", say("drawing.name", { answer: said.answer }));
+    dress(byId("drawing"), { "aria-label": say("drawing.name", { answer: said.answer }) });
     clearTimeout(timer);
     timer = setTimeout(() => {
       const pulled = byHand(session.work) ? said.helper : "";

@@ -1,5 +1,6 @@
 // What the questions of the worker have in common: an answer kept in step, shown when there is one, folds filled while open.
 
+import { amend } from "./amend.js";
 import { make, onceAFrame } from "./dom.js";
 import { Steady } from "./steady.js";
 import { say } from "./words.js";
@@ -23,7 +24,7 @@ export class Answered {
   section = make("section");
   /** @type {HTMLElement|undefined} */
   aside;
-  /** @type {Map<HTMLDetailsElement, (state: S) => HTMLElement>} */
+  /** @type {Map<HTMLDetailsElement, (state: S) => import("./amend.js").Wanted>} */
   folds = new Map();
   show = onceAFrame(() => this.draw());
   /** @type {any} the same question of the chain that is held as A */
@@ -42,7 +43,7 @@ export class Answered {
   /**
    * A part that is filled while it is open.
    * @param {string} word
-   * @param {(state: S) => HTMLElement} filling
+   * @param {(state: S) => import("./amend.js").Wanted} filling
    */
   fold(word, filling) {
     const fold = make("details", { class: "fold", ontoggle: this.show }, make("summary", {}, say(word)));
@@ -98,7 +99,7 @@ export class Answered {
     if (this.aside) this.aside.hidden = !state;
     if (!state) return;
     this.fill(state);
-    for (const [fold, filling] of this.folds) if (fold.open) fold.replaceChildren(/** @type {Node} */ (fold.firstChild), filling(state));
+    for (const [fold, filling] of this.folds) if (fold.open) amend(fold, /** @type {Node} */ (fold.firstChild), filling(state));
   }
 
   /** Shows an answer. @param {S} _state */

@@ -1,6 +1,6 @@
 // The sheet of a chart: where a value lies on it, and everything that is drawn there and cannot be taken hold of.
 
-import { draw } from "./dom.js";
+import { draw } from "./amend.js";
 import { placed, ticksOf, widthOf } from "./ticks.js";
 
 const FOOT_PX = 40;

@@ -1,7 +1,7 @@
 // A chart in words: its key, and the same numbers as a table.
 
 import { OF_A, at as valueAt } from "./chart-beside.js";
-import { draw, make } from "./dom.js";
+import { draw, make } from "./amend.js";
 
 /** @typedef {import("./chart.js").Content} Content */
 
@@ -10,7 +10,7 @@ const ROWS = 20;
 
 /** @param {Content} content */
 export function keyOf({ lines = [], bands = [], bars = [], ranges = [] }) {
-  const sample = (/** @type {SVGElement} */ drawn) =>
+  const sample = (/** @type {import("./amend.js").Wanted} */ drawn) =>
     draw("svg", { class: "graph sample", viewBox: "0 0 28 12", width: 28, height: 12, "aria-hidden": "true" }, drawn);
   const box = (/** @type {string} */ look) => draw("rect", { class: look, width: 28, height: 12 });
   const all = [

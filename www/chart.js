@@ -5,9 +5,10 @@
 //   figure.append(chart.picture, chart.key, chart.table(say("fit.table")));
 //   chart.show({ label, x: { name, from: 0, to: 20, write: gap }, y: { name, from: 1, to: 3, write }, lines: [{ name, look: "main", points }] });
 
+import { amend, draw } from "./amend.js";
 import { tableOf, keyOf } from "./chart-words.js";
 import { Sheet } from "./chart-sheet.js";
-import { draw, dress, make } from "./dom.js";
+import { draw as drawn, dress, make } from "./dom.js";
 import { unitInUse } from "./figures.js";
 import { widthIn } from "./wide.js";
 
@@ -58,10 +59,10 @@ const NARROWEST = 280;
 const LEAP = 10;
 
 export class Chart {
-  picture = draw("svg", { class: "graph", role: "group" });
+  picture = drawn("svg", { class: "graph", role: "group" });
   key = make("ul", { class: "graph-key" });
-  back = draw("g", { "aria-hidden": "true" });
-  thumb = draw("g", { class: "graph-marker" });
+  back = drawn("g", { "aria-hidden": "true" });
+  thumb = drawn("g", { class: "graph-marker" });
   /** @type {Sheet|null} */
   sheet = null;
   /** What was drawn last, as text: where only the marker goes on, the rest stays. */
@@ -103,8 +104,8 @@ export class Chart {
   /** @param {Sheet} sheet */
   redraw(sheet) {
     this.sheet = sheet;
-    this.back.replaceChildren(...sheet.drawing());
-    this.key.replaceChildren(...keyOf(sheet.content));
+    amend(this.back, ...sheet.drawing());
+    amend(this.key, ...keyOf(sheet.content));
     this.fill();
   }
 
@@ -118,16 +119,16 @@ export class Chart {
       "aria-valuemin": slides ? x.from : null, "aria-valuemax": slides ? x.to : null,
       "aria-valuenow": slides ? marker.at : null, "aria-valuetext": slides ? marker.text : null,
     });
-    if (!on) return this.thumb.replaceChildren();
+    if (!on) return amend(this.thumb);
     const { top, bottom } = sheet.inside;
     const [left, value] = [sheet.x(marker.at), marker.value];
     const dot = typeof value === "number" ? [draw("circle", { class: "here", cx: left, cy: sheet.y(Math.min(y.to, Math.max(y.from, value))), r: 6 })] : [];
-    this.thumb.replaceChildren(
+    amend(this.thumb,
       draw("path", { class: "ring", d: `M${left - 9} ${top}h18V${bottom}h-18z` }), draw("path", { class: "here-line", d: `M${left} ${top}V${bottom}` }), ...dot);
   }
 
   fill() {
-    if (this.fold?.open && this.sheet) this.fold.replaceChildren(/** @type {Node} */ (this.fold.firstChild), tableOf(this.sheet.content));
+    if (this.fold?.open && this.sheet) amend(this.fold, /** @type {Node} */ (this.fold.firstChild), tableOf(this.sheet.content));
   }
 
   /** A press on the chart takes the marker there. @param {PointerEvent} event */

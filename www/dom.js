@@ -44,7 +44,7 @@ export function draw(tag, attributes = {}, ...children) {
 }
 
 /**
- * Sets attributes; `false`, null and undefined leave one out.
+ * Sets attributes that are not so already; `false`, null and undefined leave one out.
  * @param {Element} element
  * @param {Record<string, any>} attributes
  */
@@ -52,7 +52,10 @@ export function dress(element, attributes) {
   for (const [name, value] of Object.entries(attributes)) {
     if (name.startsWith("on")) element.addEventListener(name.slice(2), value);
     else if (value === false || value === null || value === undefined) element.removeAttribute(name);
-    else element.setAttribute(name, value === true ? "" : String(value));
+    else {
+      const text = value === true ? "" : String(value);
+      if (element.getAttribute(name) !== text) element.setAttribute(name, text);
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 // One number that can be set: a number field, with a slider beside it if it is wanted, its unit and its fault sentence.
 
-import { dress, make } from "./dom.js";
+import { dress, make, write } from "./dom.js";
 import { exactly, unitInUse } from "./figures.js";
 import { LENGTH, numberField, typed } from "./way.js";
 import { has, say } from "./words.js";
@@ -32,13 +32,18 @@ export function faultSentence(fault) {
  * @param {Element} [input]
  */
 export function tell(place, sentence, input) {
-  place.textContent = sentence;
+  if (sentence || place.textContent) place.textContent = sentence; // said anew, it is heard anew
   place.hidden = sentence === "";
   if (input) dress(input, { "aria-invalid": sentence ? "true" : null });
 }
 
 /** @param {HTMLElement} place @param {Fault[]} faults @param {Element} [input] */
 export const tellFaults = (place, faults, input) => tell(place, faults.map(faultSentence).join(" "), input);
+
+/** What stands in a field already is not written again. @param {HTMLInputElement} input @param {string} value */
+function enter(input, value) {
+  if (input.value !== value) input.value = value;
+}
 
 let count = 0;
 
@@ -47,6 +52,9 @@ export class Field {
   shown;
   /** The text that was written last; another one is being typed. */
   written = "";
+  /** The text of the value that was shown last, with its unit, and the word that marks it. */
+  stood = "";
+  marked = /** @type {string|null|undefined} */ (undefined);
 
   /**
    * @param {{label: string, hint?: string, slider?: boolean, id?: string, way?: Way, step?: string}} text
@@ -106,19 +114,21 @@ export class Field {
    * @param {{low: number, high: number, step?: number}} [limits] of the slider
    */
   show(value, limits) {
+    if (!limits && value === this.shown && this.input.value + unitInUse() === this.stood) return;
     const [here, refused] = [document.activeElement === this.input, this.input.hasAttribute("aria-invalid")];
     const kept = refused ? here || value === this.shown : here && this.input.value !== this.written;
     this.shown = value;
-    this.unit.textContent = this.way.unit();
-    this.input.dataset.step = this.step ?? String(FIELD_STEP[unitInUse()]);
+    write(this.unit, this.way.unit());
+    dress(this.input, { "data-step": this.step ?? FIELD_STEP[unitInUse()] });
     if (!kept) this.write(value);
     if (typeof value === "number" && limits) this.showSlider(value, limits);
   }
 
   /** @param {number|null|undefined} value */
   write(value) {
-    if (typeof value === "number") this.input.value = this.way.text(value);
+    if (typeof value === "number") enter(this.input, this.way.text(value));
     this.written = this.input.value;
+    this.stood = this.written + unitInUse();
     this.refuse([]);
   }
 
@@ -126,7 +136,7 @@ export class Field {
   showSlider(value, { low, high, step = (high - low) / STEPS }) {
     if (!this.slider) return;
     dress(this.slider, { min: low, max: high, step, "aria-valuetext": this.way.said?.(value) ?? `${this.way.text(value)} ${this.way.unit()}` });
-    if (document.activeElement !== this.slider) this.slider.value = String(this.placeOf(value));
+    if (document.activeElement !== this.slider) enter(this.slider, String(this.placeOf(value)));
   }
 
   /** @param {string} label */
@@ -138,7 +148,9 @@ export class Field {
 
   /** @param {string|null} word */
   mark(word) {
+    if (word === this.marked) return;
+    this.marked = word;
     this.tag.hidden = word === null;
-    this.tag.textContent = word ? say(word) : "";
+    write(this.tag, word ? say(word) : "");
   }
 }

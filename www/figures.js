@@ -46,8 +46,9 @@ export function decimal(value, decimals) {
   return /^\u2212[0.,]*$/.test(text) ? text.slice(1) : text;
 }
 
+let sign = "";
 /** The sign before decimals. */
-export const point = () => decimal(0.5, 1)[1];
+export const point = () => (sign ||= decimal(0.5, 1)[1]);
 
 /** A number as a field holds it, with the figures that it has. @param {number} value */
 export const typedOf = (value) => String(value).replace(".", point());

@@ -117,7 +117,7 @@ export class Lens {
     const { bench } = this.session;
     let half = this.stage.width - across.x_px - EDGE_PX;
     while (half > LEAST_PX / 2 && bench.view_at(across.x_px - half + BESIDE_PX, across.y_px)?.view !== "end") half -= BESIDE_PX;
-    const caption = CAPTION_REM * parseFloat(getComputedStyle(document.documentElement).fontSize);
+    const caption = CAPTION_REM * this.stage.text;
     return Math.min(2 * half, HIGH * (across.y_px - plan.y_px), 2 * (plan.y_px - EDGE_PX) - caption, MOST_PX);
   }
 

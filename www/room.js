@@ -1,6 +1,6 @@
 // Room to move: where the inner link can go, aside and turned, with the pose as a dot that can be taken hold of.
 
-import { byId, draw, dress, make } from "./dom.js";
+import { byId, draw, dress, make, write } from "./dom.js";
 import { decimal, degreesOf, fieldOf, mmOf, numberOf, radOf, unitInUse } from "./figures.js";
 import { BOX, Outline } from "./outline.js";
 import { numberField } from "./way.js";
@@ -23,6 +23,9 @@ export function startRoom(session) {
 }
 
 class Chart {
+  /** What the outline was drawn of, as text: what stands already is not drawn again. */
+  drawn = "";
+
   /** @param {Session} session */
   constructor(session) {
     this.session = session;
@@ -113,6 +116,9 @@ class Chart {
 
   /** @param {Room} room */
   drawBack(room) {
+    const drawn = JSON.stringify([room.outline, this.session.state.construction, unitInUse()]);
+    if (drawn === this.drawn) return;
+    this.drawn = drawn;
     this.outline = new Outline(room);
     const light = (/** @type {string|null} */ id) => this.session.light(id);
     this.back.replaceChildren(...this.outline.axes(), ...this.outline.drawing(this.session.state.construction, light));
@@ -121,8 +127,8 @@ class Chart {
 
   /** @param {Pose} dot */
   fill(dot) {
-    this.offset.unit.textContent = say(unitInUse() === "in" ? "unit.inch" : "unit.mm");
-    this.yaw.unit.textContent = "°";
+    write(this.offset.unit, say(unitInUse() === "in" ? "unit.inch" : "unit.mm"));
+    write(this.yaw.unit, "°");
     if (document.activeElement !== this.offset.input) this.offset.input.value = fieldOf(dot.offset_mm);
     if (document.activeElement !== this.yaw.input) this.yaw.input.value = decimal(degreesOf(dot.yaw_rad), 3);
   }

@@ -8,8 +8,10 @@ export const NARROW_PX = 560;
 const TEXT_SHARE = 0.84;
 const SMALL = 2;
 
+/** The page's text, in CSS pixels. */
+const pageTextPx = () => parseFloat(getComputedStyle(document.documentElement).fontSize);
 /** The drawing's text, in CSS pixels: of the page's. */
-export const textPx = () => parseFloat(getComputedStyle(document.documentElement).fontSize) * TEXT_SHARE;
+export const textPx = () => pageTextPx() * TEXT_SHARE;
 
 /** @typedef {import("./session.js").Session} Session */
 /** @typedef {import("./kernel.js").Spot} Spot */
@@ -18,7 +20,7 @@ export class Stage {
   canvas = /** @type {HTMLCanvasElement} */ (byId("drawing"));
   sheet = byId("sheet");
   field = byId("field");
-  /** As large as the page lays it out, and its letters, in CSS pixels: a browser that is asked for them lays out the page. */
+  /** As large as the page lays it out, and the page's letters, in CSS pixels: a browser that is asked for them lays out the page. */
   width = 0;
   height = 0;
   text = 0;
@@ -70,7 +72,7 @@ export class Stage {
   fit() {
     const { clientWidth, clientHeight } = this.field;
     if (clientWidth < SMALL || clientHeight < SMALL) return;
-    [this.width, this.height, this.text] = [clientWidth, clientHeight, textPx()];
+    [this.width, this.height, this.text] = [clientWidth, clientHeight, pageTextPx()];
     this.canvas.width = Math.round(clientWidth * devicePixelRatio);
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
     this.lay();
@@ -80,7 +82,7 @@ export class Stage {
 
   /** Lets the kernel lay out the views. */
   lay() {
-    this.session.bench.layout(this.width, this.height, this.text, this.width < NARROW_PX);
+    this.session.bench.layout(this.width, this.height, this.text * TEXT_SHARE, this.width < NARROW_PX);
   }
 
   /** Paints at once; what changes once more in the same frame, in the next. */

@@ -4,6 +4,8 @@ const STEPS = [1, 2, 5];
 /** What a letter of a chart takes, px, where nothing has been measured; and what is left between two texts. */
 export const LETTER_PX = 7;
 const APART_PX = 10;
+/** What the shortest text takes along an axis, px: closer ticks are not worth writing. */
+const LEAST_PX = LETTER_PX + 2 * APART_PX;
 const SMALL = 1e-9;
 
 /** @param {string} text */
@@ -32,6 +34,7 @@ export function ticksOf({ from, to, round = 1, write }, px, across_px) {
   for (const step of steps(span / 100, round)) {
     const first = Math.ceil(from / step - SMALL);
     const count = Math.floor(to / step + SMALL) - first + 1;
+    if (count > 1 && (step / span) * px < (across_px ?? LEAST_PX)) continue;
     const values = Array.from({ length: Math.max(0, count) }, (_, index) => (first + index) * step);
     const room = across_px ?? Math.max(...values.map((value) => widthOf(write(value))), LETTER_PX) + 2 * APART_PX;
     if ((step / span) * px >= room || count < 2) return values;

@@ -181,9 +181,10 @@ export const byHand = (work) => work.held !== null || work.pulls.length > 0;
  * Puts the pose of a state on the bench: its share or place first, then every pull again.
  * @param {BenchLike} bench
  * @param {Work} work
+ * @param {{fits: boolean}} [state] of the bench
  */
-export function poseWork(bench, { at, held, pulls }) {
-  if (!bench.state().fits) return;
+export function poseWork(bench, { at, held, pulls }, { fits } = bench.state()) {
+  if (!fits) return;
   if (held) bench.room_to(held.offset_mm, held.yaw_rad);
   else bench.scrub(at);
   for (const { view, from, to } of pulls) {

@@ -66,8 +66,8 @@ export class Worked extends Seen {
   }
 
   /** Draws gaps as many times too big as is wished for and may be. */
-  widen() {
-    this.bench.widen(Math.min(this.work.times ?? this.bench.state().factor.start, this.most));
+  widen({ factor } = this.bench.state()) {
+    this.bench.widen(Math.min(this.work.times ?? factor.start, this.most));
   }
 
   /** How deep joints stand worn on the bench: as was chosen, or as the question about wear tells while it is asked. */
@@ -135,11 +135,10 @@ export class Worked extends Seen {
     const faults = alter(this.bench);
     if (faults.length === 0) {
       Object.assign(this.work, this.differs());
-      const { cap } = this.bench.state().factor;
-      if (this.work.times !== null) this.work.times = Math.min(this.work.times, cap);
-      this.bench.show(this.work.how);
-      this.widen();
-      poseWork(this.bench, this.work);
+      const state = this.bench.state();
+      if (this.work.times !== null) this.work.times = Math.min(this.work.times, state.factor.cap);
+      this.widen(state);
+      poseWork(this.bench, this.work, state);
       this.tell("chain", "pose", "look");
       if (done) this.commit();
     }

@@ -2,7 +2,7 @@
 // the page's own thread, from the first event of the frame to the last draw call (rasterising left out), in time of that
 // thread, so that other programs count little; the longest task; and what a thousand drags leave in memory. A move waits
 // until the page has taken it, so that the drag takes ten seconds or longer. `node tests/bench/drag.mjs` (behind it a
-// question's id, for that one alone; SECONDS and DRAGS make it shorter) prints, and ends with 1 where a goal is missed,
+// question's id, for that one alone; SECONDS and DRAGS make it shorter, PAGE is a page that is served already) prints, and ends with 1 where a goal is missed,
 // since times depend on the machine.
 
 import { openChromium } from "../page/support/hand.js";
@@ -131,7 +131,8 @@ async function measured(hand, address, id, [chain, selector]) {
 }
 
 const wanted = process.argv[2];
-const site = await startPage();
+const { PAGE } = process.env;
+const site = PAGE ? { address: PAGE, stop: async () => {} } : await startPage();
 let good = true;
 try {
   for (const [id, how] of Object.entries(HELD)) if (!wanted || wanted === id) good = (await measure(site.address, id, how)) && good;

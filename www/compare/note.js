@@ -1,6 +1,6 @@
 // A's words under a picture, where they are not those of the chain that is drawn.
 
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { say } from "../words.js";
 
 /**
@@ -15,7 +15,7 @@ export const noteOfA = (now, a) => (a && a !== now ? [make("p", { class: "of-a-n
  * @param {(state: S) => Record<string, string>} told what is said under each
  * @param {S} now
  * @param {S|null} a
- * @returns {Record<string, HTMLElement[]>}
+ * @returns {Record<string, import("../amend.js").Wanted[]>}
  */
 export function notesOfA(told, now, a) {
   const others = a ? told(a) : {};
@@ -38,15 +38,9 @@ export const cellOfA = (now, a) => (a && a !== now ? [make("span", { class: "of-
 export const rowOfA = (name, now, a) => [make("dt", {}, name), make("dd", {}, now, ...cellOfA(now, a))];
 
 /**
- * Readings, each with A's under it where that is another.
- * @param {HTMLElement[]} now each with a `dd`
- * @param {HTMLElement[]} [a]
+ * Readings, each a name and its value, with A's under it where that is another.
+ * @param {[string, string][]} now
+ * @param {[string, string][]} [a]
  */
-export function readingsWithA(now, a = []) {
-  const told = (/** @type {HTMLElement|undefined} */ each) => each?.querySelector("dd");
-  now.forEach((each, index) => {
-    const [own, other] = [told(each), told(a[index])];
-    own?.append(...cellOfA(own.textContent ?? "", other?.textContent ?? ""));
-  });
-  return now;
-}
+export const readingsWithA = (now, a = []) =>
+  now.map(([name, value], index) => make("div", {}, make("dt", {}, name), make("dd", {}, value, ...cellOfA(value, a[index]?.[1]))));

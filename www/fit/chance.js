@@ -1,7 +1,8 @@
 // Sets drawn by chance: a quick look always, a million on demand, with what is known and how well.
 
+import { amend, make as described } from "../amend.js";
 import { noteOfA } from "../compare/note.js";
-import { draw, make } from "../dom.js";
+import { draw, make, write } from "../dom.js";
 import { decimal, figure, grouped } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./demands.js";
@@ -69,15 +70,15 @@ export class ChancePart {
     const each = chance?.demands[looked];
     if (!chance || !each) return;
     [this.demand, this.each] = [demand, each];
-    this.news.textContent = say("fit.drawn", { count: grouped(chance.sets) });
+    write(this.news, say("fit.drawn", { count: grouped(chance.sets) }));
     const name = inWords(chance.sets, each);
     const note = noteOfA(name, a ? inWords(a.sets, a.each) : "");
     histogram(this.picture, demand, each.histogram, { width, height: 220, name, a: a && note.length > 0 ? alike(a.each.histogram, each.histogram) : [] });
-    this.note.replaceChildren(...note);
+    amend(this.note, ...note);
     const value = (/** @type {[number, number]} */ [middle, se]) => say("fit.uncertain", { value: figure(demand.quantity, middle), se: fine(demand.quantity, se) });
-    const pair = (/** @type {string} */ word, /** @type {string} */ text) => make("div", {}, make("dt", {}, say(word)), make("dd", {}, text));
+    const pair = (/** @type {string} */ word, /** @type {string} */ text) => described("div", {}, described("dt", {}, say(word)), described("dd", {}, text));
     const median = each.percentiles.filter(([part]) => part === 0.001 || part === 0.999).map(([, at]) => figure(demand.quantity, at));
-    this.readings.replaceChildren(
+    amend(this.readings,
       pair("fit.read.yield", say("fit.uncertain.percent", { value: percent(each.yield_fraction[0]), se: decimal(100 * each.yield_fraction[1], 3) })),
       pair("fit.read.mean", value(each.mean)), pair("fit.read.sd", say("fit.uncertain", { value: fine(demand.quantity, each.sd[0], 3), se: fine(demand.quantity, each.sd[1]) })),
       pair("fit.read.between", median.join(" … ")), pair("fit.read.apart", grouped(chance.apart)));
@@ -87,17 +88,17 @@ export class ChancePart {
 
   /** Three sets that fail, each of which can be put on the stage. @param {import("./types.js").DemandChance} each @param {DemandView} demand */
   failing({ worst }, demand) {
-    const focused = document.activeElement?.getAttribute("data-set");
-    this.worst.replaceChildren(make("h3", {}, say(worst.length ? "fit.worst" : "fit.worst.none")), ...worst.map(([set, value, outside]) => {
-      const made = button("fit.stage", () => this.stage(set), say("fit.stage.of", { set, value: figure(demand.quantity, value) }));
-      made.dataset.set = String(set);
-      return make("p", { class: "fit-row" }, make("span", {}, say("fit.worst.set", { set, value: figure(demand.quantity, value), outside: figure(demand.quantity, outside) })), made);
+    const word = say("fit.stage");
+    amend(this.worst, described("h3", {}, say(worst.length ? "fit.worst" : "fit.worst.none")), ...worst.map(([set, value, outside]) => {
+      const name = `${word}: ${say("fit.stage.of", { set, value: figure(demand.quantity, value) })}`;
+      return described("p", { class: "fit-row" },
+        described("span", {}, say("fit.worst.set", { set, value: figure(demand.quantity, value), outside: figure(demand.quantity, outside) })),
+        described("button", { type: "button", "aria-label": name, "data-set": set, onclick: () => this.stage(set) }, word));
     }));
-    if (focused) /** @type {HTMLElement|null} */ (this.worst.querySelector(`[data-set="${focused}"]`))?.focus();
   }
 
   table() {
     if (!this.fold.open || !this.demand || !this.each) return;
-    this.fold.replaceChildren(/** @type {Node} */ (this.fold.firstChild), barTable(this.demand, this.each.histogram));
+    amend(this.fold, /** @type {Node} */ (this.fold.firstChild), barTable(this.demand, this.each.histogram));
   }
 }

@@ -1,5 +1,6 @@
 // What is demanded: which number, its least and its most; one of them is looked at.
 
+import { amend, make as described } from "../amend.js";
 import { dress, make } from "../dom.js";
 import { figure, unitInUse, written } from "../figures.js";
 import { say } from "../words.js";
@@ -46,14 +47,11 @@ export class Demands {
    * @param {(number|undefined)[]} yields
    */
   show(views, looked, yields) {
-    const focused = [...this.tabs.children].indexOf(/** @type {Element} */ (document.activeElement));
-    this.tabs.replaceChildren(...views.map(({ quantity }, i) => {
+    amend(this.tabs, ...views.map(({ quantity }, i) => {
       const passes = yields[i] === undefined ? "" : say("fit.passes", { percent: percent(yields[i]) });
-      const tab = make("button", { type: "button", "aria-pressed": String(i === looked) }, make("b", {}, say(`fit.name.${quantity}`)), " ", make("span", {}, passes));
-      tab.addEventListener("click", () => this.look(i));
-      return tab;
+      return described("button", { type: "button", "aria-pressed": String(i === looked), onclick: () => this.look(i) },
+        described("b", {}, say(`fit.name.${quantity}`)), " ", described("span", {}, passes));
     }));
-    if (focused >= 0) /** @type {HTMLElement|undefined} */ (this.tabs.children[focused])?.focus();
     const now = JSON.stringify([looked, views.length, views[looked], unitInUse()]);
     if (now !== this.shown) this.edit(views, looked); // what is being typed or was refused is left alone
     this.shown = now;

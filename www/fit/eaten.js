@@ -1,6 +1,7 @@
 // Which part eats the gap: the real gap at scale, and in it, laid end to end, what each dimension can take of it.
 
-import { draw, dress, make } from "../dom.js";
+import { amend, draw, make } from "../amend.js";
+import { draw as drawn, dress, make as made } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { say } from "../words.js";
 import { fine, limitLines, Scale, ticks } from "./scale.js";
@@ -43,8 +44,8 @@ export const eatenInWords = (demand) =>
   [...(demand.middle === null ? [] : [say("fit.middle", { value: figure(demand.quantity, demand.middle) })]), leftOf(demand).join(" ")].join(", ");
 
 export class Eaten {
-  picture = draw("svg", { class: "fit-picture", role: "img" });
-  table = make("table", { class: "fit-table" });
+  picture = drawn("svg", { class: "fit-picture", role: "img" });
+  table = made("table", { class: "fit-table" });
 
   /**
    * @param {DemandView} demand
@@ -55,7 +56,7 @@ export class Eaten {
     const named = parts[0] ? say("fit.eaten.name", { quantity: say(`fit.name.${demand.quantity}`), dimension: sizeName(parts[0].dimension), share_fraction: parts[0].share }) : "";
     dress(this.picture, { viewBox: `0 0 ${width} ${HEIGHT}`, height: HEIGHT, "aria-label": named });
     const scale = Scale.of(demand, width);
-    this.picture.replaceChildren(draw("defs", {}, ...hatching()), ...limitLines(demand, scale, TOP - 14, FOOT), ...this.metal(demand, scale),
+    amend(this.picture, draw("defs", {}, ...hatching()), ...limitLines(demand, scale, TOP - 14, FOOT), ...this.metal(demand, scale),
       ...this.blocks(demand, parts, scale), ...ticks(demand.quantity, scale, FOOT));
     this.fill(demand, parts);
   }
@@ -91,7 +92,7 @@ export class Eaten {
     const { middle } = demand;
     if (middle === null) return [];
     let at = middle;
-    const drawn = parts.flatMap((part, i) => {
+    const blocks = parts.flatMap((part, i) => {
       const [right, left] = [scale.x(at), scale.x((at -= part.reach))];
       const [wide, kind] = [right - left, i % KINDS];
       const label = wide > 26 ? [draw("text", { class: "block-number", x: (left + right) / 2, y: ROOM + 30, "text-anchor": "middle" }, String(i + 1))] : [];
@@ -105,9 +106,9 @@ export class Eaten {
     const end = scale.x(at);
     const inside = end - zero > ROOM_FOR_WORDS;
     const beside = scale.x(middle) + 8;
-    if (!inside && beside + ROOM_FOR_WORDS > scale.width) return [...drawn, draw("text", { class: "left", x: scale.width / 2, y: ROOM + 67, "text-anchor": "middle" }, left.join(" "))];
+    if (!inside && beside + ROOM_FOR_WORDS > scale.width) return [...blocks, draw("text", { class: "left", x: scale.width / 2, y: ROOM + 67, "text-anchor": "middle" }, left.join(" "))];
     const [x, anchor] = inside ? [(zero + end) / 2, "middle"] : [beside, "start"];
-    return [...drawn, ...left.map((line, row) => draw("text", { class: "left", x, y: ROOM + 21 + 17 * row, "text-anchor": anchor }, line))];
+    return [...blocks, ...left.map((line, row) => draw("text", { class: "left", x, y: ROOM + 21 + 17 * row, "text-anchor": anchor }, line))];
   }
 
   /** The same in a table: it is the picture in words. @param {DemandView} demand @param {PartView[]} parts */
@@ -118,6 +119,6 @@ export class Eaten {
       make("td", {}, `± ${fine("t_mm", part.half_mm, 3)}`), make("td", {}, decimal(part.slope, 2)),
       make("td", {}, `± ${figure(quantity, part.reach)}`),
       make("td", {}, `${decimal(100 * part.share, 0)} %`));
-    this.table.replaceChildren(make("caption", { class: "hush" }, say("fit.eaten")), make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...parts.map(row)));
+    amend(this.table, make("caption", { class: "hush" }, say("fit.eaten")), make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...parts.map(row)));
   }
 }

@@ -1,6 +1,6 @@
 // Clearance is not tolerance: two sliders, one moves how big the gap is, the other how sure one is of it.
 
-import { draw, dress, make } from "../dom.js";
+import { draw, dress, make, write } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
@@ -46,12 +46,12 @@ export class Exercise {
     const { answer, failure } = this.tried;
     this.element.hidden = !answer && !failure;
     dress(this.gap.input, { "aria-valuetext": figure("gap_mm", this.bigger_mm) });
-    this.gap.now.textContent = `${this.bigger_mm < 0 ? "" : "+"}${figure("gap_mm", this.bigger_mm)}`;
-    this.sure.now.textContent = say("fit.try.times", { times: decimal(this.times, 2) });
+    write(this.gap.now, `${this.bigger_mm < 0 ? "" : "+"}${figure("gap_mm", this.bigger_mm)}`);
+    write(this.sure.now, say("fit.try.times", { times: decimal(this.times, 2) }));
     const { demand = null, chance, fails_fraction = 0 } = answer ?? {};
     this.figure.hidden = !demand || demand.middle === null;
     if (!demand || !chance || demand.middle === null) {
-      this.said.textContent = say("fit.try.refused");
+      write(this.said, say("fit.try.refused"));
       return;
     }
     const [[, half]] = demand.halves;
@@ -61,6 +61,6 @@ export class Exercise {
     const edges = [Number(demand.at_least ?? demand.middle) - AWAY_MM, Number(demand.at_most ?? demand.middle) + AWAY_MM];
     const scale = new Scale(Math.min(0, edges[0]), edges[1] + AWAY_MM / 2, width);
     histogram(this.picture, demand, chance.histogram.filter(([low, high]) => scale.shows(low) && scale.shows(high)), { width, height: 170, scale, name: said });
-    this.said.textContent = said;
+    write(this.said, said);
   }
 }

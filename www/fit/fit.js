@@ -1,5 +1,6 @@
 // Question 4: will every one fit? Limits, demands, chance, sorted parts and money of many chains of one drawing.
 
+import { amend } from "../amend.js";
 import { Answered, withSections } from "../answered.js";
 import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
@@ -146,7 +147,7 @@ class Fit extends Answered {
     }
     const a = this.ofA(demand.quantity);
     this.eaten.show(demand, width);
-    this.note.replaceChildren(...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
+    amend(this.note, ...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
     this.chance.show(known, demand, this.looked, width, a?.chance);
     this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width, this.sortedOfA);
     this.money.show(state.money, state.demands, width);

@@ -1,6 +1,7 @@
 // How often each value came: bars, those outside the demand in another dress, with the demand's limits.
 
-import { draw, dress, make } from "../dom.js";
+import { amend, draw, make } from "../amend.js";
+import { dress } from "../dom.js";
 import { figure, unitInUse } from "../figures.js";
 import { say } from "../words.js";
 import { limitLines, Scale, ticks } from "./scale.js";
@@ -35,7 +36,7 @@ export function histogram(picture, demand, bars, { width, height, a = [], scale 
   const outline = a.map(([low, high, count]) => `V${foot - (count / highest) * (foot - TOP)}H${scale.x(high)}`).join("");
   const ghost = a.length > 0 ? [draw("path", { class: "of-a", d: `M${scale.x(a[0][0])} ${foot}${outline}V${foot}` })] : [];
   dress(picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": name });
-  picture.replaceChildren(...drawn, ...ghost, ...ticks(demand.quantity, scale, foot), ...limitLines(demand, scale, 2, foot));
+  amend(picture, ...drawn, ...ghost, ...ticks(demand.quantity, scale, foot), ...limitLines(demand, scale, 2, foot));
 }
 
 /**

@@ -1,7 +1,8 @@
 // Parts measured, sorted and paired: before and after, who is left over, and some of the parts one by one.
 
+import { amend, draw } from "../amend.js";
 import { noteOfA } from "../compare/note.js";
-import { draw, dress, make } from "../dom.js";
+import { draw as drawn, dress, make, write } from "../dom.js";
 import { decimal, figure } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./demands.js";
@@ -47,10 +48,10 @@ const sortsAlike = (match, demand, { match: other, demands }) =>
   other !== null && demands[other.demand]?.quantity === demand.quantity && other.dimensions.join() === match.dimensions.join();
 
 export class Match {
-  charts = WAYS.map(() => draw("svg", { class: "fit-picture", role: "img" }));
+  charts = WAYS.map(() => drawn("svg", { class: "fit-picture", role: "img" }));
   notes = WAYS.map(() => make("p", { class: "hint" }));
   notesOfA = WAYS.map(() => make("div"));
-  dots = draw("svg", { class: "fit-picture", role: "img" });
+  dots = drawn("svg", { class: "fit-picture", role: "img" });
   left = make("p", {});
   leftOfA = make("div");
   dotsOfA = make("div");
@@ -95,7 +96,7 @@ export class Match {
     if (!match) return;
     const demand = demands[match.demand];
     if (document.activeElement !== this.slider) this.slider.value = String(match.classes);
-    this.count.textContent = String(match.classes);
+    write(this.count, String(match.classes));
     dress(this.slider, { "aria-valuetext": say("fit.classes.count", { count: match.classes }) });
     const each = Math.max(220, Math.round(widthOf(this.charts[0].parentElement)) - 16);
     const other = a?.match && sortsAlike(match, demand, a) ? a.match : null;
@@ -108,12 +109,12 @@ export class Match {
       histogram(this.charts[i], demand, shown(way.histogram), {
         width: each, height: 170, scale, name: `${say(`fit.way.${WAYS[i]}`)}: ${note}`, a: ofA && !same ? shown(alike(ofA.histogram, way.histogram)) : [],
       });
-      this.notes[i].textContent = note;
-      this.notesOfA[i].replaceChildren(...noteOfA(note, ofA ? wayInWords(demand.quantity, ofA) : ""));
+      write(this.notes[i], note);
+      amend(this.notesOfA[i], ...noteOfA(note, ofA ? wayInWords(demand.quantity, ofA) : ""));
     });
-    this.left.textContent = leftInWords(match);
+    write(this.left, leftInWords(match));
     const why = a && !other ? say(a.match ? "fit.match.of.a.other" : "fit.match.of.a.none") : "";
-    this.leftOfA.replaceChildren(...noteOfA(leftInWords(match), other ? leftInWords(other) : why));
+    amend(this.leftOfA, ...noteOfA(leftInWords(match), other ? leftInWords(other) : why));
     this.sort(match, width, other);
     this.last = [match, width, other];
     this.watch();
@@ -121,7 +122,7 @@ export class Match {
 
   /** The first parts that came, each a dot at its own size; hollow where it has no partner. @param {MatchView} match @param {number} width @param {MatchView|null} a */
   sort(match, width, a) {
-    const drawn = match.dots.flatMap((parts, row) => {
+    const rowsDrawn = match.dots.flatMap((parts, row) => {
       const ends = [match, a].flatMap((one) => one?.ends_mm[row] ?? []);
       const [low, high] = [Math.min(...ends), Math.max(...ends)];
       const edge = 0.12 * (high - low);
@@ -137,8 +138,8 @@ export class Match {
         ...parts.map(dot), draw("text", { class: "tick", x: 12, y: y - 26 }, rowInWords(match, row))];
     });
     const rows = (/** @type {MatchView} */ one) => [0, 1].map((row) => rowInWords(one, row)).concat(say("fit.classes.count", { count: one.classes })).join("; ");
-    this.dotsOfA.replaceChildren(...noteOfA(rows(match), a ? `${rows(a)}. ${say("fit.dots.of.a")}` : ""));
+    amend(this.dotsOfA, ...noteOfA(rows(match), a ? `${rows(a)}. ${say("fit.dots.of.a")}` : ""));
     dress(this.dots, { viewBox: `0 0 ${width} ${DOTS.height}`, height: DOTS.height, "aria-label": say("fit.dots", { count: match.dots[0].length }) });
-    this.dots.replaceChildren(...drawn);
+    amend(this.dots, ...rowsDrawn);
   }
 }

@@ -1,9 +1,9 @@
 // Where the money goes: the tolerances as they are and the cheapest that meet the demand, by part.
 
-import { draw, dress, make } from "../dom.js";
+import { amend, draw, make } from "../amend.js";
+import { draw as drawn, dress, make as made } from "../dom.js";
 import { decimal } from "../figures.js";
 import { say } from "../words.js";
-import { button } from "./entry.js";
 import { fine } from "./scale.js";
 import { sizeName } from "./names.js";
 
@@ -14,16 +14,16 @@ const WAYS = ["now", "worst", "rss"];
 const [ROW, BAR, NAME] = [48, 24, 22];
 
 export class Money {
-  picture = draw("svg", { class: "fit-picture", role: "img" });
-  said = make("ul", { class: "fit-said" });
-  table = make("table", { class: "fit-table" });
+  picture = drawn("svg", { class: "fit-picture", role: "img" });
+  said = made("ul", { class: "fit-said" });
+  table = made("table", { class: "fit-table" });
 
   /** @param {(way: string) => void} take takes the limits of the cheapest tolerances */
   constructor(take) {
     this.take = take;
-    this.buttons = make("div", { class: "fit-row" });
-    this.element = make("section", { class: "fit-block" }, make("h2", {}, say("fit.money")), make("p", { class: "hint" }, say("fit.money.hint")),
-      make("figure", {}, this.picture), this.said, this.buttons, make("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.money") }, this.table));
+    this.buttons = made("div", { class: "fit-row" });
+    this.element = made("section", { class: "fit-block" }, made("h2", {}, say("fit.money")), made("p", { class: "hint" }, say("fit.money.hint")),
+      made("figure", {}, this.picture), this.said, this.buttons, made("div", { class: "fit-scroll", tabindex: 0, role: "group", "aria-label": say("fit.money") }, this.table));
   }
 
   /**
@@ -52,18 +52,12 @@ export class Money {
     });
     const height = NAME + WAYS.length * ROW;
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("fit.money.name", { demand: say(`fit.name.${demands[money.demand].quantity}`) }) });
-    this.picture.replaceChildren(...bars);
+    amend(this.picture, ...bars);
     const tightened = money.tightened === null ? [] : [say("fit.tightened", { cost: money.tightened, total: money.total })];
     const sentences = [...money.answers.map(({ id, numbers }) => say(`answer.${id}`, numbers)), ...tightened];
-    this.said.replaceChildren(...sentences.map((sentence) => make("li", {}, sentence)));
+    amend(this.said, ...sentences.map((sentence) => make("li", {}, sentence)));
     const ways = WAYS.filter((way, row) => row > 0 && totals[row] !== null);
-    const focused = document.activeElement?.getAttribute("data-way");
-    this.buttons.replaceChildren(...ways.map((way) => {
-      const made = button(`fit.money.take.${way}`, () => this.take(way));
-      made.dataset.way = way;
-      return made;
-    }));
-    if (focused) /** @type {HTMLElement|null} */ (this.buttons.querySelector(`[data-way="${focused}"]`))?.focus();
+    amend(this.buttons, ...ways.map((way) => make("button", { type: "button", "data-way": way, onclick: () => this.take(way) }, say(`fit.money.take.${way}`))));
     this.fill(money);
   }
 
@@ -73,6 +67,6 @@ export class Money {
     const cell = (/** @type {number|null} */ half, /** @type {number|null} */ cost) => make("td", {}, half === null || cost === null ? "–" : say("fit.money.cell", { t: fine("t_mm", half, 3), cost: decimal(cost, 2) }));
     const rows = money.parts.map(({ dimension, half_mm, cost }, i) => make("tr", {},
       make("th", { scope: "row" }, make("span", { class: `swatch kind-${i % 5}` }, String(i + 1)), ` ${sizeName(dimension)}`), ...WAYS.map((_, row) => cell(half_mm[row], cost[row]))));
-    this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+    amend(this.table, make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
   }
 }

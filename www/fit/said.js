@@ -1,6 +1,6 @@
 // What is said of many chains: the sentence, its surprise, and how it is worked out.
 
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { decimal, figure, short } from "../figures.js";
 import { has, say } from "../words.js";
 import { eaters } from "./eaten.js";

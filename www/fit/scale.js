@@ -1,6 +1,6 @@
 // A straight scale of a demand's values, with the demand's own limits on it: shared by every picture of this question.
 
-import { draw } from "../dom.js";
+import { draw } from "../amend.js";
 import { NBSP, degreesOf, figure, short } from "../figures.js";
 import { say } from "../words.js";
 

@@ -1,5 +1,6 @@
 // Parts being sorted, one after the other: each dot is a part that was drawn, measured and laid in its bin.
 
+import { amend, make as described } from "../amend.js";
 import { cellOfA } from "../compare/note.js";
 import { draw, dress, make } from "../dom.js";
 import { figure } from "../figures.js";
@@ -160,13 +161,13 @@ export class Sorting {
       part: done, count: this.count, a, b, pairs, a_size: figure("size_mm", last[0][0]), b_size: figure("size_mm", last[1][0]), a_bin: last[0][2] + 1, b_bin: last[1][2] + 1,
     });
     const { a: other } = this;
-    const head = [say("fit.sorting.bin"), a, b, say("fit.sorting.pairs")].map((text) => make("th", { scope: "col" }, text));
+    const head = [say("fit.sorting.bin"), a, b, say("fit.sorting.pairs")].map((text) => described("th", { scope: "col" }, text));
     const bins = Math.max(classes, other?.classes ?? 0);
     const rows = Array.from({ length: bins }, (_, bin) => {
       const [now, ofA] = [{ dots, classes }, other].map((one) => (one ? countsOf(one, done, bin) : []));
-      return make("tr", {}, make("th", { scope: "row" }, String(bin + 1)), ...now.map((count, i) => make("td", {}, count, ...cellOfA(count, ofA[i]))));
+      return described("tr", {}, described("th", { scope: "row" }, String(bin + 1)), ...now.map((count, i) => described("td", {}, count, ...cellOfA(count, ofA[i]))));
     });
-    this.table.replaceChildren(make("thead", {}, make("tr", {}, ...head)), make("tbody", {}, ...rows));
+    amend(this.table, described("thead", {}, described("tr", {}, ...head)), described("tbody", {}, ...rows));
   }
 }
 

@@ -1,5 +1,6 @@
 // A metre of chain laid flat on its side beside a straight edge: how far it bows, with both numbers.
 
+import { amend } from "../amend.js";
 import { noteOfA, rowOfA } from "../compare/note.js";
 import { dress, draw, make } from "../dom.js";
 import { angle, decimal, gap } from "../figures.js";
@@ -75,9 +76,9 @@ export class Bow {
     }
     const { beside } = this;
     this.said.textContent = inWords(bow);
-    this.note.replaceChildren(...noteOfA(inWords(bow), beside ? inWords(beside) : ""));
+    amend(this.note, ...noteOfA(inWords(bow), beside ? inWords(beside) : ""));
     const others = beside ? readings(beside) : [];
-    this.table.replaceChildren(...readings(bow).flatMap(([word, value], at) => rowOfA(say(word), value, others[at]?.[1])));
+    amend(this.table, ...readings(bow).flatMap(([word, value], at) => rowOfA(say(word), value, others[at]?.[1])));
     this.sketch(bow, beside);
   }
 

@@ -10,6 +10,8 @@ import { say } from "../words.js";
 /** @typedef {import("./types.js").LineState} LineState */
 /** @typedef {import("../kernel.js").Fault} Fault */
 
+/** What stands on the stage is the same at every offset. */
+const OFFSET = "offset_mm";
 const POWER = ["watts", "turns_per_minute"];
 const FORCE = ["tight_n"];
 const ALWAYS = ["slack_n", "driver_teeth", "driven_teeth", "centre_distance_mm", "pin_friction", "face_friction"];
@@ -62,7 +64,7 @@ export class Entries {
       const text = { id: `drive-${key}`, label: say(word), step: "any", way: wayOf(key, `${word}.unit`) };
       return { key, field: new Field(text, (value, done) => this.set(key, value, done)) };
     };
-    this.offset = new Offset((value, done) => this.set("offset_mm", value, done));
+    this.offset = new Offset((value, done) => this.set(OFFSET, value, done));
     this.power = POWER.map(entry);
     this.force = FORCE.map(entry);
     this.always = ALWAYS.map(entry);
@@ -84,6 +86,7 @@ export class Entries {
    * @param {boolean} done
    */
   set(key, value, done) {
+    if (key === OFFSET) return this.session.restate(`drive.${key}`, value, done);
     return this.session.alter((bench) => bench.set(`drive.${key}`, value), done);
   }
 

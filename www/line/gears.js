@@ -1,5 +1,6 @@
 // My gears: two arrangements of wheels, the offsets that each uses, and what every pair costs.
 
+import { amend } from "../amend.js";
 import { cellOfA, noteOfA } from "../compare/note.js";
 import { dress, make } from "../dom.js";
 import { faultSentence } from "../field.js";
@@ -121,10 +122,10 @@ export class Gears {
     const [now, other] = [summary(told), a ? summary(a) : ""];
     this.summary.textContent = now;
     const apart = this.fan.show(told, a);
-    this.note.replaceChildren(...noteOfA(now, apart ? `${other} ${say("line.gears.of.a")}` : other));
+    amend(this.note, ...noteOfA(now, apart ? `${other} ${say("line.gears.of.a")}` : other));
     if (this.drawn !== told || this.unit !== unitInUse()) this.table.replaceChildren(this.grid(told));
     [this.drawn, this.unit] = [told, unitInUse()];
-    this.slots.forEach((slot, at) => slot.replaceChildren(...(a ? cellOfA(inShort(told.pairs[at]), inShort(a.pairs[at])) : [])));
+    this.slots.forEach((slot, at) => amend(slot, ...(a ? cellOfA(inShort(told.pairs[at]), inShort(a.pairs[at])) : [])));
     const { drive = {} } = this.session.bench.scenario();
     for (const [button, pair] of this.buttons) dress(button, { "aria-pressed": String(isOf(drive, pair)) });
   }

@@ -1,5 +1,6 @@
 // Question 3: what a crooked line costs. The drive from above, its chart, what it is given and what is said of it.
 
+import { amend } from "../amend.js";
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
@@ -144,7 +145,7 @@ class Crooked extends Answered {
     for (const each of this.shows) dress(each, { "aria-pressed": String((each.dataset.show === "watts") === this.inWatts) });
     this.entries.show(line);
     this.parts.show(this.scenario, this.beside && this.held.scenario);
-    this.readings.replaceChildren(...readingsWithA(figuresOf(line), this.beside ? figuresOf(this.beside) : []));
-    this.said.replaceChildren(...said(line), ...readings(line, this.curves));
+    amend(this.readings, ...readingsWithA(figuresOf(line), this.beside ? figuresOf(this.beside) : []));
+    amend(this.said, ...said(line), ...readings(line, this.curves));
   }
 }

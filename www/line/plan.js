@@ -1,6 +1,7 @@
 // The drive from above: both wheels, the strand link by link, the line of the pull, every joint by its multiple.
 
-import { dress, draw, make } from "../dom.js";
+import { amend, draw } from "../amend.js";
+import { draw as drawn, dress, make, write } from "../dom.js";
 import { decimal } from "../figures.js";
 import { say } from "../words.js";
 import { widthOf } from "../wide.js";
@@ -16,7 +17,7 @@ const MARGIN = { x: 12, top: 66, bottom: 40 };
 const MARKED = 1.05;
 
 export class Plan {
-  picture = draw("svg", { class: "crooked-plan", role: "img" });
+  picture = drawn("svg", { class: "crooked-plan", role: "img" });
   scale = make("span");
 
   /** @param {LineState} line @param {LineState|null} [a] that of the chain which is held */
@@ -26,13 +27,13 @@ export class Plan {
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, height, "aria-label": say("line.plan", { ...line }) });
     const { view } = line;
     if (!view) {
-      this.picture.replaceChildren(words(width / 2, height / 2, say("line.no_view"), "middle"));
-      this.scale.textContent = "";
+      amend(this.picture, words(width / 2, height / 2, say("line.no_view"), "middle"));
+      write(this.scale, "");
       return;
     }
     const { place, times } = layOut(view, line.to_mm, width, height);
-    this.scale.textContent = say("line.scale", { times });
-    this.picture.replaceChildren(
+    write(this.scale, say("line.scale", { times }));
+    amend(this.picture,
       ...strand(a?.view ?? null, view, place), ...pins(view, place), thrust(view, place), ...wheel(view.driver, place, "driver"), ...wheel(view.driven, place, "driven"),
       ...links(view, place), ...marks(view, place), ...labels(view, place, width));
   }

@@ -1,5 +1,6 @@
 // Follow one joint round the drive: the whole chain moving, the joint close up, its contacts and its work.
 
+import { amend } from "../amend.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
 import { noteOfA } from "../compare/note.js";
@@ -165,7 +166,7 @@ export class Running {
     this.list.replaceChildren(...contacts(run, this.at.stuck));
     this.sum.textContent = summaryOf(run);
     const a = this.beside;
-    this.note.replaceChildren(...noteOfA(ofA(run), a ? ofA(a) : ""));
+    amend(this.note, ...noteOfA(ofA(run), a ? ofA(a) : ""));
     this.tell(run);
     const slide = (/** @type {number} */ pitches) => this.go({ travel_pitches: pitches + this.at.joint, fold: null });
     this.chart.key.hidden = !a;

@@ -1,6 +1,6 @@
 // What is said of a crooked line: the sentence, the figures, what others say, and the pictures in words.
 
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { decimal, exactly, figure, gap } from "../figures.js";
 import { has, say } from "../words.js";
 
@@ -31,7 +31,7 @@ export function lineSentences({ answers }) {
  */
 export function figuresOf({ answers, offset_mm, tight_n }) {
   const [{ numbers }] = answers;
-  const pair = (/** @type {string} */ word, /** @type {string} */ value) => make("div", {}, make("dt", {}, say(word)), make("dd", {}, value));
+  const pair = (/** @type {string} */ word, /** @type {string} */ value) => /** @type {[string, string]} */ ([say(word), value]);
   const times = numbers.multiple === undefined ? "–" : say("line.times", { times: decimal(numbers.multiple, 2) });
   const share = numbers.loss_w === undefined ? "–" : say("line.of100", numbers);
   return [

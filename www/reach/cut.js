@@ -1,6 +1,7 @@
 // The joint cut through its pin: metal, and along each hidden wall what reaches it, by colour, stroke and number.
 
-import { dress, draw } from "../dom.js";
+import { amend, draw } from "../amend.js";
+import { draw as drawn, dress } from "../dom.js";
 import { say } from "../words.js";
 import { widthOf } from "../wide.js";
 
@@ -39,7 +40,7 @@ export const metal = ({ body, loops }, place, name) =>
   draw("path", { d: outline(loops, place), class: `metal ${body}`, fill: HATCH[body] ? `url(#${name}-${body})` : null, "fill-rule": "evenodd" });
 
 export class Cut {
-  picture = draw("svg", { class: "reach-cut", role: "img" });
+  picture = drawn("svg", { class: "reach-cut", role: "img" });
 
   /** @param {EnterState} state */
   show({ view, share }) {
@@ -51,7 +52,7 @@ export class Cut {
     /** @type {Place} */
     const place = ([x, y]) => [width / 2 + scale * x, height / 2 - scale * y];
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, width, height, "aria-label": say("reach.picture", { share: Math.round(100 * share) }) });
-    this.picture.replaceChildren(
+    amend(this.picture,
       hatches("reach"), ...view.pieces.map((piece) => metal(piece, place, "reach")),
       ...view.walls.flatMap((wall) => stripes(wall, place)), ...names(view, place), ...numbers(view.walls, place));
   }

@@ -1,5 +1,6 @@
 // Question 6: what can get in. The joint cut open, the list by face, what is pushed in, and the joint flexed by hand.
 
+import { amend } from "../amend.js";
 import { Answered } from "../answered.js";
 import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
@@ -99,8 +100,8 @@ class Reach extends Answered {
     this.scale.textContent = say("reach.scale", { times: state.view.times });
     this.flex.show(this.per);
     for (const { key, entry } of this.given) entry.show(reach[key] ?? USUAL[key]);
-    this.list.replaceChildren(listOf(state, this.beside));
-    this.note.replaceChildren(...noteOfA(inOneLine(state), this.beside ? inOneLine(this.beside) : ""));
-    this.ways.replaceChildren(...waysOf(state));
+    amend(this.list, listOf(state, this.beside));
+    amend(this.note, ...noteOfA(inOneLine(state), this.beside ? inOneLine(this.beside) : ""));
+    amend(this.ways, ...waysOf(state));
   }
 }

@@ -1,7 +1,7 @@
 // What is said of a joint: its sentences, the list by gap, three ways to clean, how it is worked out, the picture in words.
 
 import { cellOfA } from "../compare/note.js";
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { exactly } from "../figures.js";
 import { say } from "../words.js";
 import { GAPS, endOf, gapOf } from "./cut.js";

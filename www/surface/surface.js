@@ -1,5 +1,6 @@
 // Question 7: how smooth is smooth. From the pitch to the micrometre, what sits in a face, two faces brought together.
 
+import { amend, make as described } from "../amend.js";
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
@@ -122,8 +123,8 @@ class Rough extends Answered {
     this.faces.show(beside(facesOf(state), a && facesOf(a), ["main", "third"]));
     this.touching.show(beside(touchingOf(state, slide), a && touchingOf(a, slide)));
     const notes = notesOfA(underCharts, state, a);
-    for (const [name, place] of Object.entries(this.notes)) place.replaceChildren(...notes[name]);
-    this.figures.replaceChildren(...FIGURES.flatMap((key) => [make("dt", {}, say(`surface.told.${key}`)), make("dd", {}, written(key, state.told))]));
+    for (const [name, place] of Object.entries(this.notes)) amend(place, ...notes[name]);
+    amend(this.figures, ...FIGURES.flatMap((key) => [described("dt", {}, say(`surface.told.${key}`)), described("dd", {}, written(key, state.told))]));
   }
 }
 

@@ -1,6 +1,7 @@
 // One picture from the pitch to the micrometre: the same scale along and up at every step, with a bar that says it.
 
-import { dress, draw } from "../dom.js";
+import { amend, draw } from "../amend.js";
+import { draw as drawn, dress } from "../dom.js";
 import { NBSP } from "../figures.js";
 import { say } from "../words.js";
 import { hatches, metal } from "../reach/cut.js";
@@ -40,7 +41,7 @@ function round(mm) {
 }
 
 export class Zoom {
-  picture = draw("svg", { class: "zoom", role: "img" });
+  picture = drawn("svg", { class: "zoom", role: "img" });
 
   /** @param {RoughState} state @param {number} share */
   show(state, share) {
@@ -54,7 +55,7 @@ export class Zoom {
     const near = wide_mm <= Math.min(PROFILE_MM, state.line_mm.length * state.step_um / UM_PER_MM / 2);
     dress(this.picture, { viewBox: `0 0 ${width} ${height}`, width, height, "aria-label": say("surface.zoom.picture", { wide: length(wide_mm) }) });
     const body = near ? [face(state, about, width, height)] : state.pieces.map((piece) => metal(piece, ([a, b]) => about([a - x, b - y]), "zoom"));
-    this.picture.replaceChildren(hatches("zoom"), ...body, ...spot(state, about, px), bar(wide_mm, px, width, height), ...bounds(near, width, height));
+    amend(this.picture, hatches("zoom"), ...body, ...spot(state, about, px), bar(wide_mm, px, width, height), ...bounds(near, width, height));
   }
 }
 

@@ -1,6 +1,6 @@
 // One joint under load as new and worn, cut square to the pin, side by side.
 
-import { draw, make } from "../dom.js";
+import { draw, make } from "../amend.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./types.js").JointView} JointView */

@@ -1,6 +1,6 @@
 // The room to move of a joint, as new and worn: how far aside and how far turned, one over the other.
 
-import { draw, make } from "../dom.js";
+import { draw, make } from "../amend.js";
 import { angle, gap } from "../figures.js";
 import { say } from "../words.js";
 

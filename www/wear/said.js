@@ -1,6 +1,6 @@
 // What is said of a worn chain: the sentence, the figures, what else it changes, the pictures in words, how it is worked out.
 
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { angle, exactly, gap } from "../figures.js";
 import { has, say } from "../words.js";
 import { percent, written } from "./percent.js";
@@ -29,7 +29,7 @@ export function wearSentences({ answers }) {
 
 /** @param {WearState} state */
 export function readings({ section }) {
-  const pair = (/** @type {string} */ word, /** @type {string} */ value, numbers = {}) => make("div", {}, make("dt", {}, say(word, numbers)), make("dd", {}, value));
+  const pair = (/** @type {string} */ word, /** @type {string} */ value, numbers = {}) => /** @type {[string, string]} */ ([say(word, numbers), value]);
   return [
     pair("wear.read.longer", percent(section.elongation_fraction)),
     pair("wear.read.chain", gap(section.longer_mm)),

@@ -1,6 +1,6 @@
 // A rule and a gauge on the same taut chain, one under the other, each with its reading.
 
-import { draw, make } from "../dom.js";
+import { draw, make } from "../amend.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
 import { percent } from "./percent.js";
@@ -31,7 +31,7 @@ export function stripPicture({ strip, section }, room_px) {
   const x = (/** @type {number} */ mm) => MARGIN + (mm - from) * scale;
   const percents = { rule: percent(section.rule_reading_fraction), gauge: percent(section.gauge_reading_fraction) };
   const name = (/** @type {string} */ text) => make("p", { class: "wear-reading" }, text);
-  const picture = (/** @type {string} */ word, /** @type {number} */ height, /** @type {Node[]} */ parts) =>
+  const picture = (/** @type {string} */ word, /** @type {number} */ height, /** @type {import("../amend.js").Wanted[]} */ parts) =>
     draw("svg", { class: "wear-picture", role: "img", "aria-label": say(word, { ...percents, pitches: strip.pitches }), viewBox: `0 0 ${width} ${height}`, height }, ...parts);
   const tall = 2 * strip.roller_mm * scale + 8;
   return [

@@ -1,5 +1,6 @@
 // Question 5: what wear adds. The worn joint, its wheel, a rule and a gauge, the heights on the teeth, the room to move.
 
+import { amend } from "../amend.js";
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
@@ -100,13 +101,13 @@ class Wear extends Answered {
     if (this.session.asked === this && !this.waiting) this.stand.show(state.section.joint_wear_mm);
     const { joint, wheel, strip, room } = this.pictures;
     const [a, slide] = [this.beside, (/** @type {number} */ mm, /** @type {boolean} */ done) => this.set(mm, done)];
-    this.readings.replaceChildren(...readingsWithA(readings(state), a ? readings(a) : []));
+    amend(this.readings, ...readingsWithA(readings(state), a ? readings(a) : []));
     const note = notesOfA(underPictures, state, a);
-    joint.replaceChildren(...jointPicture(state.joint, widthOf(joint, this.show)), ...note.joint);
-    wheel.replaceChildren(...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...note.wheel);
-    strip.replaceChildren(...stripPicture(state, widthOf(strip, this.show)), ...note.strip);
-    room.replaceChildren(...roomPicture(state, widthOf(room, this.show), a), ...note.room);
+    amend(joint, ...jointPicture(state.joint, widthOf(joint, this.show)), ...note.joint);
+    amend(wheel, ...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...note.wheel);
+    amend(strip, ...stripPicture(state, widthOf(strip, this.show)), ...note.strip);
+    amend(room, ...roomPicture(state, widthOf(room, this.show), a), ...note.room);
     this.chart.show(beside(chartOf(state, slide), a && chartOf(a, slide), ["main", "third"]));
-    this.said.replaceChildren(...besides(state, this.friction.known));
+    amend(this.said, ...besides(state, this.friction.known));
   }
 }

@@ -1,6 +1,6 @@
 // Rollers on the teeth: every second one rides higher up its flank.
 
-import { draw, make } from "../dom.js";
+import { draw, make } from "../amend.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
 
@@ -29,7 +29,7 @@ export function wheelPicture(view, room_px) {
   const height = (ABOVE + BELOW) * apart_mm * scale;
   const [x, y] = [width / 2, ABOVE * apart_mm * scale];
   const place = (/** @type {{x_mm: number, y_mm: number}} */ at) => [x + at.x_mm * scale, y + at.y_mm * scale];
-  const group = (/** @type {Node[]} */ ...inside) => draw("g", { transform: `translate(${x} ${y}) scale(${scale})` }, ...inside);
+  const group = (/** @type {import("../amend.js").Wanted[]} */ ...inside) => draw("g", { transform: `translate(${x} ${y}) scale(${scale})` }, ...inside);
   const links = rollers.slice(1).map((to, index) => {
     const [[x1, y1], [x2, y2]] = [place(rollers[index]), place(to)];
     const inner = (index % 2 === 0) === view.inner_first;

@@ -1,6 +1,6 @@
 // What is said of a chain's width: the sentence, the figures, the chart, other materials, words, how it is worked out.
 
-import { make } from "../dom.js";
+import { make } from "../amend.js";
 import { NBSP, decimal, exactly, gap, mmOfInch, tickOf, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
@@ -44,7 +44,7 @@ export function widthSentences({ answers }) {
 
 /** @param {WidthState} state */
 export function readings({ section }) {
-  const pair = (/** @type {string} */ word, /** @type {string} */ value) => make("div", {}, make("dt", {}, say(word)), make("dd", {}, value));
+  const pair = (/** @type {string} */ word, /** @type {string} */ value) => /** @type {[string, string]} */ ([say(word), value]);
   return [
     pair("width.read.width", gap(section.width_over_pins_mm)), pair("width.read.gap", gap(section.side_gap_mm)),
     pair("width.read.free", gap(section.free_offset_mm)), pair("width.read.plates", stress(section.plate_stress_mpa)),

@@ -1,6 +1,6 @@
 // The chain cut across, and its width by layer as two bars on the same scale: as it is, and narrower.
 
-import { draw, make } from "../dom.js";
+import { draw, make } from "../amend.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
 import { underPictures } from "./said.js";

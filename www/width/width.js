@@ -1,5 +1,6 @@
 // Question 8: how narrow it can go. The section across, the width by layer, stresses, press fit, riveted head, parts.
 
+import { amend } from "../amend.js";
 import { Answered } from "../answered.js";
 import { Chart } from "../chart.js";
 import { beside } from "../chart-beside.js";
@@ -99,13 +100,13 @@ class Width extends Answered {
     this.fits.decay_mm.show(state.decay_mm, { low: 0.2, high: Math.max(6, state.decay_mm) });
     for (const button of this.keeps) dress(button, { "aria-pressed": String(button.dataset.keep === section.keeps) });
     const a = this.beside;
-    this.readings.replaceChildren(...readingsWithA(readings(state), a ? readings(a) : []));
+    amend(this.readings, ...readingsWithA(readings(state), a ? readings(a) : []));
     const notes = notesOfA(underPictures, state, a);
-    this.picture.replaceChildren(...sectionPicture(state, widthOf(this.picture, this.show), a), ...notes.section);
-    this.layers.replaceChildren(...layers(state));
+    amend(this.picture, ...sectionPicture(state, widthOf(this.picture, this.show), a), ...notes.section);
+    amend(this.layers, ...layers(state));
     this.chart.show(beside(chartOf(state), a && chartOf(a)));
-    this.note.replaceChildren(...notes.chart);
-    this.rows.replaceChildren(materials(state));
-    this.said.replaceChildren(...besides(state));
+    amend(this.note, ...notes.chart);
+    amend(this.rows, materials(state));
+    amend(this.said, ...besides(state));
   }
 }

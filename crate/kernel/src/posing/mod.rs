@@ -44,20 +44,34 @@ impl Posing {
     /// The straight pitch. `drawn` is `chain` with its gaps `factor` times bigger; `bend_rad` is how
     /// far a joint bends from the side when it is asked to bend fully.
     pub fn new(chain: &Chain, drawn: &Chain, factor: f64, bend_rad: f64) -> Self {
+        let straight = Ask::Share { mode: Mode::Turn, share: 0.0 };
+        Self::asked(chain, drawn, factor, bend_rad, (false, Pulls::default()), straight)
+    }
+
+    /// The same pitch with something asked of it from the first; it may be pulled taut, and by a load.
+    pub fn asked(
+        chain: &Chain,
+        drawn: &Chain,
+        factor: f64,
+        bend_rad: f64,
+        (taut, pulls): (bool, Pulls),
+        ask: Ask,
+    ) -> Self {
         let straight = |sizes: &Sizes| Elevation::bent(sizes, 0.0, 0.0, Pull::Hanging);
         let mut posing = Self {
             truth: Bench::new(chain),
             drawn: Bench::new(drawn),
             factor,
             bend_rad,
-            taut: false,
-            ask: Ask::Share { mode: Mode::Turn, share: 0.0 },
+            taut,
+            ask,
             elevation: straight(chain),
             drawn_elevation: straight(drawn),
             before: None,
             states: Vec::new(),
-            pulled: Pulled::default(),
+            pulled: Pulled::by(pulls),
         };
+        posing.before = Some(*posing.pose());
         posing.settle();
         posing
     }
@@ -174,8 +188,12 @@ impl Posing {
         self.pulled.ended.map(|ended| ended == Ended::AtRest)
     }
 
-    /// Asks for something else; the same pose follows from the same question.
+    /// Asks for something else; the same pose follows from the same question, so that a share which is asked
+    /// already is not settled again.
     pub fn put(&mut self, ask: Ask) {
+        if matches!(ask, Ask::Share { .. }) && ask == self.ask {
+            return;
+        }
         self.before = Some(*self.pose());
         self.ask = ask;
         self.settle();

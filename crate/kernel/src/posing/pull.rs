@@ -42,6 +42,11 @@ pub(super) struct Pulled {
 }
 
 impl Pulled {
+    /// These pulls, of which none has been asked for yet.
+    pub fn by(pulls: Pulls) -> Self {
+        Self { pulls, ..Self::default() }
+    }
+
     /// Brings the true chain to rest under a share of the load; gives its pose.
     pub fn settle(&mut self, sizes: &Sizes, share: f64) -> Pose {
         let stiffness = self.pulls.stiffness_n_mm;

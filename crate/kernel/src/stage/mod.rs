@@ -96,19 +96,12 @@ impl Stage {
         stage
     }
 
-    /// Puts another scenario on the stage.
+    /// Puts another scenario on the stage, shown and asked as the last one was.
     ///
     /// # Errors
     /// Every fault of the scenario; what is on the stage stays.
     pub fn load(&mut self, file: &Value) -> Result<(), Vec<Error>> {
-        let scenario = Scenario::read(file)?;
-        let (taut, springy, corner) = (self.taut, self.springy, self.corner);
-        let worn_mm = self.worn_mm;
-        *self = Self::new(scenario);
-        self.set_taut(taut);
-        self.set_springy(springy);
-        self.show_corner(corner);
-        self.show_worn(worn_mm);
+        self.take(Scenario::read(file)?);
         Ok(())
     }
 
@@ -157,12 +150,16 @@ impl Stage {
         self.chain.worn.depth_mm()
     }
 
-    /// Works out which chain stands on the stage. Without limits an extreme is the middle.
+    /// Works out which chain stands on the stage. Without limits an extreme is the middle. How far its gaps
+    /// can be drawn too big takes more than a pose does, and is known of a chain that stood there before.
     fn choose(&mut self) {
         let extreme = self.corner.and_then(|corner| self.scenario.chain_at(corner));
         let new = extreme.unwrap_or(*self.scenario.chain.chain());
-        self.chain = if new.goes_together() { new.worn(self.worn_mm) } else { new };
-        self.cap = cap(&self.chain);
+        let chain = if new.goes_together() { new.worn(self.worn_mm) } else { new };
+        if chain != self.chain {
+            self.chain = chain;
+            self.cap = cap(&chain);
+        }
     }
 
     /// The chain as it is drawn.
@@ -337,11 +334,8 @@ impl Stage {
         self.drawn = Chain::new(widen(&chain, factor)).unwrap_or(chain);
         self.hand = Hand::Empty;
         self.posing = chain.goes_together().then(|| {
-            let mut posing = Posing::new(&chain, &self.drawn, factor, self.bend_rad());
-            posing.set_taut(self.taut);
-            posing.set_pulls(self.pulls());
-            posing.put(ask);
-            posing
+            let drawn = &self.drawn;
+            Posing::asked(&chain, drawn, factor, self.bend_rad(), (self.taut, self.pulls()), ask)
         });
     }
 
