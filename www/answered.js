@@ -63,7 +63,7 @@ export class Answered {
 
   /** The chain that stands on the stage and these sections of the scenario, where it has them. @param {...string} keys */
   sections(...keys) {
-    return withSections(this.session.bench.standing(), keys);
+    return withSections(this.session.standing, keys);
   }
 
   /**

@@ -1,7 +1,7 @@
 // What the bench says of itself, asked once a change however many parts of the page want to know; and who is told of a change.
 
 /** @typedef {import("./kernel.js").BenchLike} BenchLike */
-/** @typedef {{scenario?: import("./kernel.js").Scenario, state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
+/** @typedef {{scenario?: import("./kernel.js").Scenario, standing?: import("./kernel.js").Scenario, state?: import("./kernel.js").BenchState, contacts?: import("./kernel.js").Contact[]}} Chain */
 /** @typedef {{live?: import("./kernel.js").Live, answers?: import("./kernel.js").Answer[]}} Said */
 /**
  * What has changed; after `told`, an answer of the worker, `own`, what a question is asked with, and
@@ -12,12 +12,14 @@ const ASIDE = new Set(["told", "own", "stated"]);
 export class Seen {
   /** @type {Chain & Said} */
   seen = {};
-  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean, staged?: boolean}[]} */
   listeners = [];
   /** @type {((what: Set<What>) => void)[]} */
   painters = [];
   /** @type {Set<What>} */
   pending = new Set();
+  /** @type {Set<What>} what has changed of the chain while the stage was not seen */
+  missed = new Set();
 
   /** @param {BenchLike} bench */
   constructor(bench) {
@@ -38,7 +40,15 @@ export class Seen {
   }
 
   /**
-   * For what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
+   * For what is on the stage: it is told while the stage is seen, and of all that it has missed when it is seen again.
+   * @param {(what: Set<What>) => void} listener
+   */
+  listenStaged(listener) {
+    this.listeners.push({ listener, answers: false, staged: true });
+  }
+
+  /**
+   * The same for what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
    * whatever has been written.
    * @param {(what: Set<What>) => void} painter
    */
@@ -58,12 +68,26 @@ export class Seen {
     const what = this.pending;
     this.pending = new Set();
     const only = [...what].every((each) => ASIDE.has(each));
-    if (!only) for (const paint of this.painters) paint(what);
-    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
+    if (!only) for (const each of what) this.missed.add(each);
+    const missed = this.staged ? this.missed : new Set();
+    if (this.staged) this.missed = new Set();
+    if (missed.size > 0) for (const paint of this.painters) paint(missed);
+    for (const { listener, answers, staged } of this.listeners) {
+      if (staged ? missed.size > 0 : answers || !only) listener(staged ? missed : what);
+    }
+  }
+
+  /** Whether the stage is seen. */
+  get staged() {
+    return true;
   }
 
   get scenario() {
     return (this.seen.scenario ??= this.bench.scenario());
+  }
+
+  get standing() {
+    return (this.seen.standing ??= this.bench.standing());
   }
 
   get state() {

@@ -40,7 +40,7 @@ export class Stage {
       if (what.has("chain") || what.has("look")) this.lay();
       this.draw();
     });
-    session.listen(() => this.settle(), false);
+    session.listenStaged(() => this.settle());
     this.sheet.addEventListener("keydown", (event) => this.key(event));
     this.fit();
   }

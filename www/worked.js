@@ -102,6 +102,11 @@ export class Worked extends Seen {
     };
   }
 
+  /** Whether the stage is seen: a question that brings its own parts has them in its place. */
+  get staged() {
+    return questionOf(this.work.ask).open === undefined;
+  }
+
   /**
    * Whether a question can be asked of what is on the bench.
    * @param {string} ask

@@ -1,12 +1,13 @@
 // A drag of six hundred moves on every question, in Chromium with its window on no screen: what a frame's scripts take on
 // the page's own thread, from the first event of the frame to the last draw call (rasterising left out), in time of that
-// thread, so that other programs count little; the longest task; and what a thousand drags leave in memory. A move waits
-// until the page has taken it, so that the drag takes ten seconds or longer. `node tests/bench/drag.mjs` (behind it a
-// question's id, for that one alone; SECONDS and DRAGS make it shorter, PAGE is a page that is served already) prints, and ends with 1 where a goal is missed,
-// since times depend on the machine.
+// thread, so that other programs count little; the longest task; what a move changes on the page, in counts; and what a
+// thousand drags leave in memory. A move waits until the page has taken it, so that the drag takes ten seconds or longer.
+// `node tests/bench/drag.mjs` (behind it a question's id, for that one alone; SECONDS and DRAGS make it shorter, PAGE is a
+// page that is served already) prints, and ends with 1 where a goal is missed, since times depend on the machine.
 
 import { openChromium } from "../page/support/hand.js";
 import { answered, opened } from "../page/support/inside.js";
+import { changesSoFar, countChanges } from "../page/support/changes.js";
 import { startPage } from "../page/support/server.js";
 
 const SECONDS = Number(process.env.SECONDS ?? 10);
@@ -29,6 +30,11 @@ const HELD = {
   width: ["ferry-trike", ".own input[type=range]"],
 };
 const KINDS = new Set(["EventDispatch", "FireAnimationFrame", "TimerFire", "RunMicrotasks", "FunctionCall"]);
+/** What begins a frame of the page's own thread, in the task that ends with its drawing. */
+const BEGINS = "BeginMainThreadFrame";
+/** A frame in which none of these ran has nothing new to show. */
+const SHOWS = new Set(["Paint", "FireAnimationFrame"]);
+const CATEGORIES = ["devtools.timeline", "disabled-by-default-devtools.timeline", "disabled-by-default-devtools.timeline.frame"];
 
 /** Where to press, and how far to go to either side. @param {any} hand @param {string} selector */
 const place = (hand, selector) =>
@@ -45,29 +51,29 @@ const place = (hand, selector) =>
 const along = ({ x, y, reach }, turn) => [x + reach * Math.sin(turn / 25), y + 20 * Math.sin(turn / 40)];
 
 /**
- * The scripts' time of each frame, and of each task, from what the browser recorded: a frame ends with the task that runs
- * what was put off to it.
+ * The scripts' time of each frame that shows something new, and of each task, from what the browser recorded. To a frame
+ * belongs what has run since the last one, and the task that draws it.
  * @param {any[]} events
  */
 function spent(events) {
   const main = events.find(({ name }) => name === "FireAnimationFrame");
   if (!main) return { frames: [], tasks: [] };
-  const own = events.filter(({ pid, tid, ph, tdur }) => ph === "X" && tdur && pid === main.pid && tid === main.tid);
-  const scripts = own.filter(({ name }) => KINDS.has(name)).sort((a, b) => a.ts - b.ts);
-  const tasks = own.filter(({ name }) => name === "RunTask").sort((a, b) => a.ts - b.ts);
+  const own = events.filter(({ pid, tid }) => pid === main.pid && tid === main.tid).sort((a, b) => a.ts - b.ts);
+  const tasks = own.filter(({ name, tdur }) => name === "RunTask" && tdur);
   /** @type {number[]} */
   const frames = [];
   let [sum, until, next] = [0, 0, 0];
   for (const { ts, dur } of tasks) {
-    let ends = false;
-    for (; next < scripts.length && scripts[next].ts < ts + dur; next++) {
-      const script = scripts[next];
-      if (script.ts < until) continue;
-      [sum, until] = [sum + script.tdur, script.ts + script.dur];
-      ends ||= script.name === "FireAnimationFrame";
+    let [ends, shows] = [false, false];
+    for (; next < own.length && own[next].ts < ts + dur; next++) {
+      const { name, tdur, ts: from, dur: long } = own[next];
+      ends ||= name === BEGINS;
+      shows ||= SHOWS.has(name);
+      if (!tdur || !KINDS.has(name) || from < until) continue;
+      [sum, until] = [sum + tdur, from + long];
     }
     if (!ends) continue;
-    frames.push(sum / US_PER_MS);
+    if (shows) frames.push(sum / US_PER_MS);
     sum = 0;
   }
   return { frames: frames.sort((a, b) => a - b), tasks: tasks.map(({ tdur }) => tdur / US_PER_MS) };
@@ -104,6 +110,15 @@ async function measure(address, id, how) {
   }
 }
 
+/** What a move of the same drag changes, in counts. @param {any} hand @param {{x: number, y: number, reach: number}} at */
+async function changed(hand, at) {
+  await hand.inside(countChanges);
+  await drag(hand.page, at, 2 * PER_SECOND, US_PER_MS / PER_SECOND);
+  await hand.inside(answered);
+  const counts = Object.entries(await hand.inside(changesSoFar));
+  return counts.map(([what, count]) => `${what} ${(count / (2 * PER_SECOND)).toFixed(1)}`).join(", ");
+}
+
 /** @param {any} hand @param {string} address @param {string} id @param {string[]} how */
 async function measured(hand, address, id, [chain, selector]) {
   const page = hand.page;
@@ -114,11 +129,12 @@ async function measured(hand, address, id, [chain, selector]) {
   await hand.inside(answered);
   const at = await place(hand, selector);
   const browser = page.context().browser();
-  await browser.startTracing(page, { categories: ["devtools.timeline", "disabled-by-default-devtools.timeline"] });
+  await browser.startTracing(page, { categories: CATEGORIES });
   await drag(page, at, SECONDS * PER_SECOND, US_PER_MS / PER_SECOND);
   await hand.inside(answered);
   const { frames, tasks } = spent(JSON.parse((await browser.stopTracing()).toString()).traceEvents);
   const session = await page.context().newCDPSession(page);
+  const each = await changed(hand, at);
   const before = await held(session);
   for (let turn = 0; turn < DRAGS; turn++) await drag(page, at, 2, 0);
   await hand.inside(answered);
@@ -126,7 +142,7 @@ async function measured(hand, address, id, [chain, selector]) {
   const share = (/** @type {number} */ part) => frames[Math.floor(part * (frames.length - 1))] ?? NaN;
   const longest = tasks.reduce((most, each) => Math.max(most, each), 0); // they may be more than a call takes
   const good = share(0.95) <= GOAL_MS && longest < LONG_TASK_MS && grown < MOST_GROWTH;
-  console.log(`DRAG ${id} (${chain}, ${at.name}): ${frames.length} frames, median ${share(0.5).toFixed(2)} ms, 95 % ${share(0.95).toFixed(2)} ms (goal ${GOAL_MS}), longest task ${longest.toFixed(1)} ms (goal ${LONG_TASK_MS}); ${DRAGS} drags leave ${(grown / US_PER_MS).toFixed(0)} kB${good ? "" : ": MISSED"}`);
+  console.log(`DRAG ${id} (${chain}, ${at.name}): ${frames.length} frames, median ${share(0.5).toFixed(2)} ms, 95 % ${share(0.95).toFixed(2)} ms (goal ${GOAL_MS}), longest task ${longest.toFixed(1)} ms (goal ${LONG_TASK_MS}); ${DRAGS} drags leave ${(grown / US_PER_MS).toFixed(0)} kB; a move: ${each}${good ? "" : ": MISSED"}`);
   return good;
 }
 

@@ -33,7 +33,7 @@ export class Demands {
   }
 
   get demands() {
-    return /** @type {Record<string, any>[]} */ (this.session.bench.scenario().demands ?? []);
+    return /** @type {Record<string, any>[]} */ (this.session.scenario.demands ?? []);
   }
 
   /** @param {Record<string, any>[]} demands */

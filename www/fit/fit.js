@@ -4,6 +4,7 @@ import { amend } from "../amend.js";
 import { Answered, withSections } from "../answered.js";
 import { noteOfA } from "../compare/note.js";
 import { make } from "../dom.js";
+import { unitInUse } from "../figures.js";
 import { Steady } from "../steady.js";
 import { say } from "../words.js";
 import { buy, stage } from "./acts.js";
@@ -35,6 +36,8 @@ class Fit extends Answered {
   classes = 0;
   timer = 0;
   now = "";
+  /** @type {unknown[]} what the parts were drawn of that a sorting leaves as they are */
+  filled = [];
 
   /** @param {Session} session */
   constructor(session) {
@@ -61,7 +64,7 @@ class Fit extends Answered {
 
   /** What the worker is asked of: limits are about the middle, whatever stands on the stage. */
   get scenario() {
-    return withSections(this.session.bench.scenario(), ["drive", "load", "limits", "demands", "matching", "cost", "sampling"]);
+    return withSections(this.session.scenario, ["drive", "load", "limits", "demands", "matching", "cost", "sampling"]);
   }
 
   /** @param {Set<import("../session.js").What>} what */
@@ -140,17 +143,25 @@ class Fit extends Answered {
     this.looked = Math.min(this.looked, state.demands.length - 1);
     const demand = state.demands[this.looked];
     const width = Math.max(280, Math.round(widthOf(this.section)) - 22);
-    const { known } = this.drawn;
+    const a = this.ofA(demand.quantity);
+    const { known, crowd } = this.drawn;
+    const filling = [state, known, this.looked, width, unitInUse(), this.steady.stale, crowd.share, crowd.failure, a?.demand, a?.chance?.each];
+    if (filling.some((each, index) => each !== this.filled[index])) this.fillParts(state, width, a);
+    this.filled = filling;
+    this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width, this.sortedOfA);
+    this.exercise.show(width);
+  }
+
+  /** @param {FitState} state @param {number} width @param {ReturnType<Fit["ofA"]>} a */
+  fillParts(state, width, a) {
+    const [demand, { known }] = [state.demands[this.looked], this.drawn];
     if (!this.steady.stale) { // a hand that goes on typing is not taken back by an older answer
       this.demands.show(state.demands, this.looked, (known?.demands ?? []).map((each) => each.yield_fraction[0]));
       this.limits.show(state.limits);
     }
-    const a = this.ofA(demand.quantity);
     this.eaten.show(demand, width);
     amend(this.note, ...noteOfA(eatenInWords(demand), a ? eatenInWords(a.demand) : ""));
     this.chance.show(known, demand, this.looked, width, a?.chance);
-    this.matching.show(state.paired === null ? null : this.match.answer, state.demands, width, this.sortedOfA);
     this.money.show(state.money, state.demands, width);
-    this.exercise.show(width);
   }
 }

@@ -41,7 +41,7 @@ export class Limits {
   }
 
   get limits() {
-    return /** @type {Record<string, any>[]} */ (this.session.bench.scenario().limits ?? []);
+    return /** @type {Record<string, any>[]} */ (this.session.scenario.limits ?? []);
   }
 
   /**

@@ -20,7 +20,7 @@ export class Glow {
     this.session = session;
     this.field = byId("field");
     new ResizeObserver(() => this.paint()).observe(this.field);
-    session.listen(() => this.paint(), false);
+    session.listenStaged(() => this.paint());
   }
 
   /** @param {Lit|null} lit */

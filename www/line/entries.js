@@ -102,7 +102,7 @@ export class Entries {
 
   /** @param {LineState} line */
   show(line) {
-    const drive = this.session.bench.scenario().drive ?? {};
+    const drive = this.session.scenario.drive ?? {};
     const byPower = drive.watts !== undefined;
     this.tight_n = line.tight_n;
     this.offset.showLine(line);
