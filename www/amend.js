@@ -7,7 +7,7 @@
 
 const SVG = "http://www.w3.org/2000/svg";
 
-/** An element to be; a node of the page is put in its place as it is. @typedef {Wish|Node|string} Wanted */
+/** An element to be; a node of the page is put in as it is, and keeps its place. @typedef {Wish|Node|string} Wanted */
 /** What stands for what was wanted. @typedef {{wanted: Wanted, node: ChildNode, inside: Standing[]}} Standing */
 
 class Wish {

@@ -7,6 +7,7 @@
 
 import { openChromium } from "../page/support/hand.js";
 import { answered, opened } from "../page/support/inside.js";
+import { HELD, drag, place } from "../page/support/drags.js";
 import { changesSoFar, countChanges } from "../page/support/changes.js";
 import { startPage } from "../page/support/server.js";
 
@@ -18,37 +19,12 @@ const DRAGS = Number(process.env.DRAGS ?? 1000);
 /** Growth by more than this over a thousand drags is a leak, bytes: a kilobyte for each. */
 const MOST_GROWTH = 1e6;
 const US_PER_MS = 1000;
-/** A drag on each question: what is taken hold of, and the chain whose question it is. */
-const HELD = {
-  give: ["ferry-winch", "#grips .grip:not([hidden])"],
-  touch: ["ferry-winch", "#grips .grip:not([hidden])"],
-  line: ["ferry-trike", ".own input[type=range]"],
-  fit: ["ferry-thousand", ".own input[type=range]"],
-  wear: ["tired-trike", ".own input[type=range]"],
-  reach: ["oiled-winch", ".own input[type=range]"],
-  surface: ["dusty-trike", ".own input[type=range]"],
-  width: ["ferry-trike", ".own input[type=range]"],
-};
 const KINDS = new Set(["EventDispatch", "FireAnimationFrame", "TimerFire", "RunMicrotasks", "FunctionCall"]);
 /** What begins a frame of the page's own thread, in the task that ends with its drawing. */
 const BEGINS = "BeginMainThreadFrame";
 /** A frame in which none of these ran has nothing new to show. */
 const SHOWS = new Set(["Paint", "FireAnimationFrame"]);
 const CATEGORIES = ["devtools.timeline", "disabled-by-default-devtools.timeline", "disabled-by-default-devtools.timeline.frame"];
-
-/** Where to press, and how far to go to either side. @param {any} hand @param {string} selector */
-const place = (hand, selector) =>
-  hand.inside((/** @type {string} */ selector) => {
-    const found = [...document.querySelectorAll(selector)].find((each) => each.getClientRects().length > 0);
-    if (!found) throw new Error(`there is no ${selector}`);
-    found.scrollIntoView({ block: "center" });
-    const { x, y, width, height } = found.getBoundingClientRect();
-    const name = found.getAttribute("aria-label") ?? "";
-    return { x: x + width / 2, y: y + height / 2, reach: Math.max(60, width / 3), name };
-  }, selector);
-
-/** To and fro and a little up and down. @param {{x: number, y: number, reach: number}} at @param {number} turn */
-const along = ({ x, y, reach }, turn) => [x + reach * Math.sin(turn / 25), y + 20 * Math.sin(turn / 40)];
 
 /**
  * The scripts' time of each frame that shows something new, and of each task, from what the browser recorded. To a frame
@@ -85,18 +61,6 @@ async function held(session) {
   return (await session.send("Runtime.getHeapUsage")).usedSize;
 }
 
-/** @param {any} page @param {{x: number, y: number, reach: number}} at @param {number} moves @param {number} pause_ms */
-async function drag(page, at, moves, pause_ms) {
-  await page.mouse.move(at.x, at.y);
-  await page.mouse.down();
-  for (let turn = 0; turn < moves; turn++) {
-    const [x, y] = along(at, turn);
-    await page.mouse.move(x, y);
-    if (pause_ms > 0) await page.waitForTimeout(pause_ms);
-  }
-  await page.mouse.up();
-}
-
 /** @param {string} address @param {string} id @param {string[]} how the chain, and what is taken hold of */
 async function measure(address, id, how) {
   const hand = await openChromium({ viewport: { width: 1280, height: 800 } });
@@ -110,10 +74,10 @@ async function measure(address, id, how) {
   }
 }
 
-/** What a move of the same drag changes, in counts. @param {any} hand @param {{x: number, y: number, reach: number}} at */
-async function changed(hand, at) {
+/** What a move of the same drag changes, in counts. @param {any} hand @param {string} selector */
+async function changed(hand, selector) {
   await hand.inside(countChanges);
-  await drag(hand.page, at, 2 * PER_SECOND, US_PER_MS / PER_SECOND);
+  await drag(hand.page, await place(hand, selector), 2 * PER_SECOND, US_PER_MS / PER_SECOND);
   await hand.inside(answered);
   const counts = Object.entries(await hand.inside(changesSoFar));
   return counts.map(([what, count]) => `${what} ${(count / (2 * PER_SECOND)).toFixed(1)}`).join(", ");
@@ -134,9 +98,10 @@ async function measured(hand, address, id, [chain, selector]) {
   await hand.inside(answered);
   const { frames, tasks } = spent(JSON.parse((await browser.stopTracing()).toString()).traceEvents);
   const session = await page.context().newCDPSession(page);
-  const each = await changed(hand, at);
+  const each = await changed(hand, selector);
   const before = await held(session);
-  for (let turn = 0; turn < DRAGS; turn++) await drag(page, at, 2, 0);
+  const again = await place(hand, selector);
+  for (let turn = 0; turn < DRAGS; turn++) await drag(page, again, 2, 0);
   await hand.inside(answered);
   const grown = (await held(session)) - before;
   const share = (/** @type {number} */ part) => frames[Math.floor(part * (frames.length - 1))] ?? NaN;
