@@ -34,7 +34,7 @@ export function startFound(session) {
     whole = !whole;
     show();
   });
-  session.listenStaged((what) => {
+  session.listenListed((what) => {
     show();
     if (what.has("lit") && session.lit && BESIDE.matches) lists.touching.reveal(session.lit) || lists.open.reveal(session.lit);
   });

@@ -19,7 +19,7 @@ const ARROWS = /** @type {Record<string, [number, number]>} */ ({
 /** @param {Session} session */
 export function startRoom(session) {
   const chart = new Chart(session);
-  session.listenStaged((what) => chart.show(what.has("chain") || what.has("unit")));
+  session.listenListed((what) => chart.show(what.has("chain") || what.has("unit")));
 }
 
 class Chart {

@@ -12,13 +12,13 @@ const ASIDE = new Set(["told", "own", "stated"]);
 export class Seen {
   /** @type {Chain & Said} */
   seen = {};
-  /** @type {{listener: (what: Set<What>) => void, answers: boolean, staged?: boolean}[]} */
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean, listed?: boolean}[]} */
   listeners = [];
   /** @type {((what: Set<What>) => void)[]} */
   painters = [];
   /** @type {Set<What>} */
   pending = new Set();
-  /** @type {Set<What>} what has changed of the chain while the stage was not seen */
+  /** @type {Set<What>} what has changed of the chain while its lists were not seen */
   missed = new Set();
 
   /** @param {BenchLike} bench */
@@ -40,15 +40,15 @@ export class Seen {
   }
 
   /**
-   * For what is on the stage: it is told while the stage is seen, and of all that it has missed when it is seen again.
+   * For the lists beside the stage: they are told while they are seen, and of all that they have missed when they are seen again.
    * @param {(what: Set<What>) => void} listener
    */
-  listenStaged(listener) {
-    this.listeners.push({ listener, answers: false, staged: true });
+  listenListed(listener) {
+    this.listeners.push({ listener, answers: false, listed: true });
   }
 
   /**
-   * The same for what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
+   * For what paints a canvas, before the others write on the page: to set letters a browser first works out the style of
    * whatever has been written.
    * @param {(what: Set<What>) => void} painter
    */
@@ -68,17 +68,17 @@ export class Seen {
     const what = this.pending;
     this.pending = new Set();
     const only = [...what].every((each) => ASIDE.has(each));
+    if (!only) for (const paint of this.painters) paint(what);
     if (!only) for (const each of what) this.missed.add(each);
-    const missed = this.staged ? this.missed : new Set();
-    if (this.staged) this.missed = new Set();
-    if (missed.size > 0) for (const paint of this.painters) paint(missed);
-    for (const { listener, answers, staged } of this.listeners) {
-      if (staged ? missed.size > 0 : answers || !only) listener(staged ? missed : what);
+    const missed = this.listed ? this.missed : new Set();
+    if (this.listed) this.missed = new Set();
+    for (const { listener, answers, listed } of this.listeners) {
+      if (listed ? missed.size > 0 : answers || !only) listener(listed ? missed : what);
     }
   }
 
-  /** Whether the stage is seen. */
-  get staged() {
+  /** Whether the lists beside the stage are seen. */
+  get listed() {
     return true;
   }
 

@@ -28,6 +28,8 @@ export class Stage {
   afterPaint = [];
   /** Whether this frame has been painted. */
   painted = false;
+  /** Whether the page shows it: a question may have its own parts in its place. What is not seen is not painted. */
+  seen = false;
 
   /** @param {Session} session */
   constructor(session) {
@@ -37,10 +39,11 @@ export class Stage {
     new ResizeObserver(() => this.fit()).observe(this.field);
     this.watchRatio();
     session.listenFirst((what) => {
+      if (!this.seen) return;
       if (what.has("chain") || what.has("look")) this.lay();
       this.draw();
     });
-    session.listenStaged(() => this.settle());
+    session.listen(() => this.settle(), false);
     this.sheet.addEventListener("keydown", (event) => this.key(event));
     this.fit();
   }
@@ -71,7 +74,8 @@ export class Stage {
   /** Makes the canvas as many device pixels as its room on the page. */
   fit() {
     const { clientWidth, clientHeight } = this.field;
-    if (clientWidth < SMALL || clientHeight < SMALL) return;
+    this.seen = clientWidth >= SMALL && clientHeight >= SMALL;
+    if (!this.seen) return;
     [this.width, this.height, this.text] = [clientWidth, clientHeight, pageTextPx()];
     this.canvas.width = Math.round(clientWidth * devicePixelRatio);
     this.canvas.height = Math.round(clientHeight * devicePixelRatio);
@@ -95,6 +99,7 @@ export class Stage {
 
   /** What stands on the drawing goes to its places. */
   settle() {
+    if (!this.seen) return;
     for (const each of this.afterPaint) each();
   }
 

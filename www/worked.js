@@ -102,8 +102,8 @@ export class Worked extends Seen {
     };
   }
 
-  /** Whether the stage is seen: a question that brings its own parts has them in its place. */
-  get staged() {
+  /** Whether the lists beside the stage are seen: a question that brings its own parts has them in their place. */
+  get listed() {
     return questionOf(this.work.ask).open === undefined;
   }
 

@@ -1,13 +1,15 @@
 // The figures of a question, of the present chain and of A: asked of the kernel, and how they are written.
 
 import { withSections } from "../answered.js";
-import { decimal, degreesOf, figure, short } from "../figures.js";
+import { NBSP, decimal, degreesOf, figure, mmOfInch, short, unitInUse } from "../figures.js";
 import { has, say } from "../words.js";
 
 /** @typedef {import("../kernel.js").Scenario} Scenario */
 /** One figure of both chains; its change is the present one's less A's. @typedef {{key: string, a: number|null, b: number|null, change: number|null, way: "more"|"less"|"same"|"none"}} Pair */
 
-const [THREE, TWO, PER_CENT] = [3, 2, 100];
+const [THREE, TWO, PER_CENT, THOUSAND] = [3, 2, 100, 1000];
+/** A range of gaps that ends below this can be told in micrometres. */
+const SMALL_MM = 0.1;
 /** As many sets as the question's own quick look draws, so that sentence and figures are of the same chains. */
 const SETS = 20000;
 /** What a question is asked of, besides the chain. */
@@ -43,6 +45,27 @@ export function written(key, value) {
   if (key.endsWith("_multiple")) return say("unit.multiple.of", { value: short(value, THREE) });
   if (isShare(key)) return `${short(PER_CENT * value, THREE)} %`;
   return figure(key, value);
+}
+
+/**
+ * Both ends of a range, in one unit: where each by itself has another, the finer while both are small in it, else the
+ * coarser, fine enough for the smaller end to be more than nothing.
+ * @param {string} key
+ * @param {number|null} one
+ * @param {number|null} other
+ * @returns {string[]}
+ */
+export function writtenRange(key, one, other) {
+  const usual = [written(key, one), written(key, other)];
+  const [unit, last] = usual.map((text) => text.split(NBSP)[1]);
+  if (one === null || other === null || unit === last || !/_mm(_per_m)?$/.test(key)) return usual;
+  const inches = unitInUse() === "in";
+  const ends = [one, other].map((mm) => (inches ? mm / mmOfInch(1) : mm));
+  const small = !inches && ends.every((end) => Math.abs(end) < SMALL_MM);
+  const all = small ? ends.map((end) => end * THOUSAND) : ends;
+  const shows = (/** @type {number} */ decimals) => all.every((end) => end === 0 || Math.abs(end) * 10 ** decimals >= 1);
+  const decimals = small ? 0 : [TWO, THREE, THREE + 1].find(shows) ?? THREE + 1;
+  return all.map((end) => `${decimal(end, decimals)}${NBSP}${small ? "µm" : inches ? "in" : "mm"}`);
 }
 
 /**

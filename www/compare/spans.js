@@ -2,7 +2,7 @@
 
 import { labour } from "../labour.js";
 import { say } from "../words.js";
-import { askedOf, called, written } from "./figures.js";
+import { askedOf, called, written, writtenRange } from "./figures.js";
 
 /** @typedef {import("../kernel.js").Scenario} Scenario */
 /** One figure; null where that chain has none. @typedef {{key: string, tightest: number|null, loosest: number|null}} Span */
@@ -43,9 +43,10 @@ export function spansTold(all) {
   const spans = told(all);
   if (spans.length === 0) return null;
   const apart = spans.every(({ tightest }) => tightest === null);
-  const list = spans.map(({ key, tightest, loosest }) => ({
-    name: called(key), figure: apart ? written(key, loosest) : say("over.figure", { tightest: written(key, tightest), loosest: written(key, loosest) }),
-  }));
+  const list = spans.map(({ key, tightest: tight, loosest: loose }) => {
+    const [tightest, loosest] = writtenRange(key, tight, loose);
+    return { name: called(key), figure: apart ? loosest : say("over.figure", { tightest, loosest }) };
+  });
   return { of: say(apart ? "over.apart" : "over.both"), list };
 }
 

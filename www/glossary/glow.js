@@ -20,7 +20,7 @@ export class Glow {
     this.session = session;
     this.field = byId("field");
     new ResizeObserver(() => this.paint()).observe(this.field);
-    session.listenStaged(() => this.paint());
+    session.listen(() => this.paint(), false);
   }
 
   /** @param {Lit|null} lit */

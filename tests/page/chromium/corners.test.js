@@ -33,7 +33,7 @@ describe("tightest, middle, loosest, in Chromium", () => {
   test("a later question is asked of the chain that stands, and tells one end of its range", async () => {
     await open("#v=1&on=ferry-trike&ask=line");
     const { until } = hand;
-    await until(() => document.querySelector("#over:not([hidden])"));
+    await until(() => document.querySelector("#over:not([aria-busy]) b"));
     const [multiple] = await hand.inside(() => [...document.querySelectorAll("#over b")].map((range) => range.textContent).filter((text) => text.includes("\u00d7")));
     const [tightest, loosest] = multiple.match(/\d+\.\d+/g);
     assert.ok(Number(tightest) > Number(loosest));
@@ -41,6 +41,31 @@ describe("tightest, middle, loosest, in Chromium", () => {
       await stand(corner);
       await until((times) => document.querySelector("#answer").textContent.includes(` ${times} times`), times);
     }
+  });
+
+  test("both ends of a range have one unit, in which neither is nothing", async () => {
+    const told = await hand.inside(async () => {
+      const { writtenRange } = await import(new URL("compare/figures.js", location.href).href);
+      const ranges = [[0.009, 0.028], [0.002, 0.4], [0.009, 0.4], [0.05, 0.09], [0.002, 0.004], [-0.003, 0.02], [null, 0.4]];
+      return ranges.map(([one, other]) => writtenRange("side_gap_mm", one, other).join(" … "));
+    });
+    assert.deepEqual(told, ["9 µm … 28 µm", "0.002 mm … 0.400 mm", "0.009 mm … 0.400 mm", "0.05 mm … 0.09 mm", "2 µm … 4 µm", "−3 µm … 20 µm", "– … 0.40 mm"]);
+  });
+
+  test("what the limits leave open has its room before it is known, and nothing moves when it comes", async () => {
+    await open("#v=1&on=ferry-trike&ask=width");
+    await hand.until(() => document.querySelector("#over:not([aria-busy]) b"));
+    const top = () => hand.inside(() => document.querySelector(".own").getBoundingClientRect().top + scrollY);
+    const known = await top();
+    await hand.inside(() => document.querySelector("#questions li:nth-child(3) button").click());
+    await hand.until(() => document.querySelector("#over[aria-busy]:empty"));
+    assert.notEqual(await hand.inside(() => document.querySelector("#over").getBoundingClientRect().height), 0);
+    await hand.until(() => document.querySelector("#over:not([aria-busy]) b"));
+    await hand.inside(() => document.querySelector("#questions li:nth-child(8) button").click());
+    await hand.until(() => document.querySelector("#over[aria-busy]:empty") && document.querySelector(".own.width:not(.none, .waiting)"));
+    assert.equal(await top(), known);
+    await hand.until(() => document.querySelector("#over:not([aria-busy]) b"));
+    assert.equal(await top(), known);
   });
 
   test("a reload keeps it, undo takes it back", async () => {

@@ -189,7 +189,7 @@ describe("many chains of one drawing, in Chromium", () => {
     for (const [ask, at, figure] of [["touch", 2, "side_gap_mm"], ["line", 3, "free_aside_mm"], ["wear", 5, "turn_limit_worn_rad"], ["reach", 6, "pumped_mm3_per_cycle"], ["surface", 7, "film_ratio"], ["width", 8, "free_offset_mm"]]) {
       await click(`#questions li:nth-child(${at}) button`);
       const told = new RegExp(`${words[`figure.${figure}`]}: ([\\d.]*\\d)[^;]*? … ([\\d.]*\\d)`);
-      await until((figure) => document.querySelector("#over:not([hidden])")?.textContent.includes(figure), words[`figure.${figure}`]);
+      await until((figure) => document.querySelector("#over:not([hidden], [aria-busy])")?.textContent.includes(figure), words[`figure.${figure}`]);
       const text = await hand.inside(textOf, "#over");
       const [, tight, loose] = told.exec(text) ?? [];
       assert.ok(Number(tight) < Number(loose), `${ask}: ${text}`);

@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { beforeEach, describe, test } from "node:test";
 import { picturesInWords, refusesEntered } from "../support/given.js";
-import { focusOn, readingOf } from "../support/inside.js";
+import { focusOn, pictureMark, readingOf } from "../support/inside.js";
 import { standing } from "../support/standing.js";
 import { words } from "../support/words.js";
 
@@ -54,7 +54,9 @@ describe("wear, in Chromium", () => {
     await hand.press("End");
     const [worn, turned] = [await badge(), await said("now")];
     assert.match(worn, /worn by 0\.10 mm/);
+    const { mark } = await hand.inside(pictureMark);
     await set("0.2");
+    assert.notEqual((await hand.inside(pictureMark)).mark, mark, "the drawing follows");
     assert.match(await badge(), /worn by 0\.20 mm/);
     assert.ok(parseFloat(await said("now")) > parseFloat(turned), "deeper wear turns further");
     await stand("new");
@@ -68,6 +70,22 @@ describe("wear, in Chromium", () => {
     assert.match(await badge(), /worn by 0\.20 mm/);
     await open("#v=1&on=ferry-winch&ask=give");
     assert.doesNotMatch(await badge(), /worn by/);
+  });
+
+  test("what changes while the drawing and the lists are away is on them when they are back", async () => {
+    const shown = () => hand.inside(() => ["#touching", "#open", "#room", "#now", "#lens-gap"].map((place) => document.querySelector(place).textContent));
+    const drawn = async () => (await hand.inside(pictureMark)).mark;
+    await open("#v=1&on=tired-trike&ask=give");
+    const before = [await shown(), await drawn()];
+    await open("#v=1&on=tired-trike&ask=width");
+    await put("#gaps input[inputmode=decimal]", "0.1");
+    await hand.click("#questions li:first-child :is(a, button)");
+    await settled();
+    const back = [await shown(), await drawn()];
+    assert.notDeepEqual(back[0], before[0]);
+    assert.notEqual(back[1], before[1]);
+    await hand.reload();
+    assert.deepEqual([await shown(), await drawn()], back);
   });
 
   test("keys move the slider and the marker of the chart alike, and undo takes it back", async () => {
