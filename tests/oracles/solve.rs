@@ -177,6 +177,69 @@ fn strands_agree_with_clarabel_or_are_refused_by_both() {
     assert!(posed >= 8 && refused >= 8, "{posed} posed, {refused} refused");
 }
 
+/// The case whose answer are, after `y`, the forces of least norm that balance what `solver` has posed: with
+/// `t_i >= row_i . y` and `t_i >= 0` over the rows that touch, `1/2 t't - f . y` is least at
+/// `t_i = push_i`. A little weight holds `y` where no row does.
+fn spreading(case: &Case, solver: &Solver) -> (Case, Vec<usize>) {
+    const WEAK: f64 = 1e-9;
+    let gap = |(first, line, gap): &(usize, Vec<f64>, f64)| {
+        gap + line.iter().zip(&solver.x()[*first..]).map(|(a, x)| a * x).sum::<f64>()
+    };
+    let room = 1e-9 * (1.0 + widest(case));
+    let touching: Vec<_> = (0..case.rows.len()).filter(|&i| gap(&case.rows[i]) <= room).collect();
+    let (n, m) = (case.unknowns, touching.len());
+    let mut spread = Case::new(n + m, n + m - 1);
+    let weights = (0..n + m).map(|i| (i, i, if i < n { WEAK } else { 1.0 }));
+    spread.hessian.extend(weights);
+    for (gradient, force) in spread.gradient.iter_mut().zip(case.force(solver.x())) {
+        *gradient = -force;
+    }
+    for (k, &row) in touching.iter().enumerate() {
+        let (first, line, _) = &case.rows[row];
+        let mut above = vec![0.0; n + m];
+        for (i, value) in line.iter().enumerate() {
+            above[first + i] = -value;
+        }
+        above[n + k] = 1.0;
+        spread.row(0, &above, 0.0);
+        spread.row(n + k, &[1.0], 0.0);
+    }
+    (spread, touching)
+}
+
+#[test]
+fn spread_forces_are_those_of_least_norm_that_clarabel_finds() {
+    let mut source = Random(11);
+    let (mut compared, mut spread_wider) = (0, 0);
+    for _ in 0..24 {
+        let links = 3 + source.below(12);
+        let case = strand(REFERENCE, links, 0.4 * links as f64 * source.signed(), 300.0);
+        let mut solver = Solver::new();
+        let problem = case.problem();
+        if solver.solve(&problem, Start::Cold).status != Status::Solved {
+            continue;
+        }
+        compared += 1;
+        let (twin, touching) = spreading(&case, &solver);
+        let theirs = clarabel::pose(&twin).solve_closely();
+        assert_eq!(theirs.status, SolverStatus::Solved);
+        let unspread = solver.push().to_vec();
+        let spread = solver.spread(&problem).to_vec();
+        for (i, &push) in spread.iter().enumerate() {
+            let place = touching.iter().position(|&row| row == i);
+            let wanted = place.map_or(0.0, |k| theirs.x[case.unknowns + k]);
+            assert!((push - wanted).abs() <= FORCE * 300.0, "row {i}: {push} is not {wanted}");
+        }
+        let apart = unspread.iter().zip(&spread).map(|(a, b)| (a - b).abs());
+        spread_wider += u32::from(apart.fold(0.0, f64::max) > 1.0);
+        assert!(solver.push() == unspread, "the answer itself stays");
+    }
+    assert!(
+        compared >= 12 && spread_wider >= 4,
+        "{compared} compared, {spread_wider} spread wider"
+    );
+}
+
 #[test]
 fn a_long_strand_takes_hardly_more_rounds_than_a_short_one() {
     // One round is linear in the links, so bounded rounds are linear time. The most seen is 53, at

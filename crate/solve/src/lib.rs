@@ -67,6 +67,7 @@ mod scale;
 mod share;
 mod shortfall;
 mod solver;
+mod spread;
 
 pub use band::Band;
 pub use problem::{Problem, Rows};

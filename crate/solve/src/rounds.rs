@@ -76,9 +76,10 @@ impl Rounds {
         }
     }
 
-    /// Rounds from the set in `held` and the pose in `point`, which decides the answer along
-    /// directions that no force and no held row decides; true when `point` meets every condition to rounding.
-    /// Counts factorisations in `spent`.
+    /// Rounds from the set in `held` and the pose and the pushes in `point`, which decide the answer where no
+    /// force and no held row does; true when `point` meets every condition to rounding. Counts
+    /// factorisations in `spent`.
+    #[inline(never)]
     pub(super) fn settle(
         &mut self,
         rows: &Rows,
@@ -87,35 +88,7 @@ impl Rounds {
         most: u32,
         spent: &mut u32,
     ) -> bool {
-        self.start_push.clear();
-        self.start_push.resize(rows.len(), 0.0);
-        self.go(rows, scaled, point, most, spent)
-    }
-
-    /// The same from a point whose pushes are near an answer already, which they stay: where rows depend
-    /// on each other, the forces of least norm may pull, and dropping those rows would lead away.
-    pub(super) fn settle_near(
-        &mut self,
-        rows: &Rows,
-        scaled: &Scaled,
-        point: &mut Point,
-        most: u32,
-        spent: &mut u32,
-    ) -> bool {
         self.start_push.clone_from(&point.push);
-        self.go(rows, scaled, point, most, spent)
-    }
-
-    /// One for both: what it calls is written out for every length of rows.
-    #[inline(never)]
-    fn go(
-        &mut self,
-        rows: &Rows,
-        scaled: &Scaled,
-        point: &mut Point,
-        most: u32,
-        spent: &mut u32,
-    ) -> bool {
         by_joint!(rows.stride, self.run(rows, scaled, point, most, spent))
     }
 
@@ -187,7 +160,7 @@ impl Rounds {
             let still = unbalanced <= STILL * force && open <= STILL * length;
             let left = unbalanced / force + open / length;
             if still || refinement == REFINEMENTS || left > WORTHWHILE * before {
-                let exact = exact(unknowns);
+                let exact = gathered(EXACT, unknowns);
                 return unbalanced <= exact * force && open <= exact * length;
             }
             before = left;
@@ -275,7 +248,7 @@ impl Rounds {
         point: &mut Point,
         one: bool,
     ) -> bool {
-        let exact = exact(scaled.gradient.len());
+        let exact = gathered(EXACT, scaled.gradient.len());
         let slack = exact * scaled.length_of(&point.x);
         let pull = exact * (1.0 + largest(&point.push));
         let mut changed = false;
@@ -307,9 +280,9 @@ impl Rounds {
     }
 }
 
-/// What rounding leaves of a scaled gap or force of size 1 in a problem of so many unknowns.
-fn exact(unknowns: usize) -> f64 {
-    EXACT * (1.0 + unknowns as f64 / GATHERED)
+/// What becomes of the rounding of a scaled gap or force of size 1 in a problem of so many unknowns.
+pub(super) fn gathered(rounding: f64, unknowns: usize) -> f64 {
+    rounding * (1.0 + unknowns as f64 / GATHERED)
 }
 
 /// A hash of the set (FNV-1a over its rows), to notice when one comes back.

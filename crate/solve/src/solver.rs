@@ -10,6 +10,7 @@ use super::report::{Report, Start, Status};
 use super::rounds::{Point, Rounds};
 use super::scale::Scaled;
 use super::shortfall::{Shortfall, Verdict};
+use super::spread::Spread;
 
 /// Up to this many unknowns (five bodies in a plane and two springs) the dual method is the quickest.
 const SMALL: usize = 17;
@@ -21,7 +22,7 @@ const BODIES: usize = 15;
 const MOST_ROUNDS: u32 = 8;
 /// How close the interior point goes before each try of the rounds, in scaled numbers near 1, and
 /// how many rounds are worth trying there.
-const STAGES: [(f64, u32); 3] = [(1e-6, 8), (1e-9, 8), (1e-12, 8)];
+const STAGES: [(f64, u32); 3] = [(1e-7, 2), (1e-9, 8), (1e-12, 8)];
 /// Close enough to be an answer without the last digits.
 const CLOSE: f64 = 1e-8;
 
@@ -42,6 +43,7 @@ pub struct Solver {
     dual: Dual,
     descent: Descent,
     shortfall: Shortfall,
+    spread: Spread,
 }
 
 impl Default for Solver {
@@ -67,6 +69,7 @@ impl Solver {
             dual: Dual::default(),
             descent: Descent::new(),
             shortfall: Shortfall::new(),
+            spread: Spread::new(),
         }
     }
 
@@ -89,6 +92,23 @@ impl Solver {
         self.finish(problem, status);
         let (worst_gap, stationarity) = self.measure(problem, status);
         Report { status, rounds: spent, worst_gap, stationarity }
+    }
+
+    /// After `problem` has been solved: the forces of least norm among those of all rows that touch, in
+    /// the unit of the gradient. The pose is the same; where more rows touch than it needs, these forces
+    /// do not tell from where the solver came. Where they do not come out exact, those of the answer.
+    pub fn spread(&mut self, problem: &Problem) -> &[f64] {
+        let rows = &problem.rows;
+        let solved = self.solved_shape == Some((problem.unknowns, rows.len()));
+        self.take_back(rows);
+        let push = &mut self.point.push;
+        if !(solved && self.spread.spread(rows, &self.scaled, &self.point.x, push)) {
+            return &self.push;
+        }
+        for (push, scale) in push.iter_mut().zip(&rows.scale) {
+            *push = *push * scale * self.scaled.force + 0.0;
+        }
+        push
     }
 
     /// The answer, one entry an unknown, in the unit of the gaps.
@@ -122,7 +142,7 @@ impl Solver {
         if warm && self.warm(rows, spent) {
             return Status::Solved;
         }
-        self.inside(rows, warm, spent)
+        self.inside(rows, spent)
     }
 
     /// The dual method, and the others where it is not sure.
@@ -141,7 +161,7 @@ impl Solver {
         if self.descend(rows, spent) {
             return Status::Solved;
         }
-        self.inside(rows, true, spent)
+        self.inside(rows, spent)
     }
 
     /// The dual method, made for the number of unknowns.
@@ -159,17 +179,26 @@ impl Solver {
         }
     }
 
-    /// Rounds from the last answer's set and pose.
+    /// Rounds from the last answer's set, pose and forces.
     fn warm(&mut self, rows: &Rows, spent: &mut u32) -> bool {
+        self.take_back(rows);
+        self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_ROUNDS, spent)
+    }
+
+    /// The last answer again in scaled numbers, as this problem scales them.
+    fn take_back(&mut self, rows: &Rows) {
         self.point.reset(self.x.len(), rows.stride, rows.len());
         for (to, from) in self.point.x.iter_mut().zip(&self.x) {
             *to = from / self.scaled.length;
         }
-        self.rounds.settle(rows, &self.scaled, &mut self.point, MOST_ROUNDS, spent)
+        for ((to, from), size) in self.point.push.iter_mut().zip(&self.push).zip(&rows.size) {
+            *to = from * size / self.scaled.force;
+        }
     }
 
-    /// The interior point, closer and closer; rounds from its guess at each stage, then a descent.
-    fn inside(&mut self, rows: &Rows, mut near: bool, spent: &mut u32) -> Status {
+    /// The interior point, closer and closer; rounds from its guess and its forces at each stage, then a
+    /// descent.
+    fn inside(&mut self, rows: &Rows, spent: &mut u32) -> Status {
         self.interior.begin(rows, &self.scaled, &mut self.inner_point);
         let mut reached = f64::INFINITY;
         for (close, most) in STAGES {
@@ -181,17 +210,11 @@ impl Solver {
             self.close_point.take(&self.inner_point);
             self.point.take(&self.inner_point);
             self.rounds.held.clear();
-            self.rounds.held.extend(self.interior.touching(&self.scaled));
+            self.rounds.held.extend(self.interior.touching());
             let (rounds, point) = (&mut self.rounds, &mut self.point);
-            let settled = if near {
-                rounds.settle_near(rows, &self.scaled, point, most, spent)
-            } else {
-                rounds.settle(rows, &self.scaled, point, most, spent)
-            };
-            if settled {
+            if rounds.settle(rows, &self.scaled, point, most, spent) {
                 return Status::Solved;
             }
-            near = true;
         }
         let close = reached <= CLOSE;
         self.point.take(&self.inner_point);

@@ -85,10 +85,11 @@ struct Load {
 }
 
 impl Solution {
-    /// Reads a strand's present pose and pushes; `way` is -1 for an offset to the near side, of which
+    /// Reads a strand's present pose and its pushes, spread over all faces that meet; `way` is -1 for an offset to the near side, of which
     /// the solved strand is the mirror image.
-    pub(super) fn read(strand: &Strand, outcome: Outcome, rounds: u32, way: f64) -> Self {
-        let loads = loads(strand);
+    pub(super) fn read(strand: &mut Strand, outcome: Outcome, rounds: u32, way: f64) -> Self {
+        let pushes = strand.solver.spread(&strand.problem).to_vec();
+        let (strand, loads) = (&*strand, loads(strand, &pushes));
         let per = |of: &dyn Fn(&Load) -> f64| loads.iter().map(of).collect::<Vec<_>>();
         let joint: Vec<_> = (0..loads.len()).map(|joint| centre(strand, joint)).collect();
         let turn = |pair: &[super::link::Link]| way * (pair[1].yaw_rad() - pair[0].yaw_rad());
@@ -165,9 +166,9 @@ fn centre(strand: &Strand, joint: usize) -> Point {
 }
 
 /// Sums the pushes of every row by joint.
-fn loads(strand: &Strand) -> Vec<Load> {
+fn loads(strand: &Strand, pushes: &[f64]) -> Vec<Load> {
     let mut loads = vec![Load::default(); strand.setup.joints];
-    for (&(joint, facing), push) in strand.rows.iter().zip(strand.solver.push()) {
+    for (&(joint, facing), push) in strand.rows.iter().zip(pushes) {
         let push_n = push * strand.setup.tension_n;
         if push_n == 0.0 {
             continue;
