@@ -110,7 +110,7 @@ fn a_step_of_a_drive_s_slider_costs_a_few_rounds() {
     let text = include_str!("../scenarios/ferry-trike.json");
     let line = ChainLine::of(&read_scenario(text).expect("a scenario")).expect("a drive");
     let study = Study::of(&line, 60);
-    for (variant, whole, most) in [(Variant::Elastic, 85, 7), (Variant::Rigid, 65, 6)] {
+    for (variant, whole, most) in [(Variant::Elastic, 70, 6), (Variant::Rigid, 48, 4)] {
         let strand = variant.strand(&line).expect("its own chain");
         let mut sweep = Sweep::new(&line, strand, study.step_mm());
         let middle = sweep.step(0.5 * study.largest_mm());
