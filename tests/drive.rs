@@ -74,7 +74,8 @@ fn a_report_says_why_there_is_no_springy_strand() {
     let bent = report.span.expect("it has a drive");
     assert!(bent.elastic.is_none() && !bent.rigid_pose_exists);
     assert_eq!([bent.rigid_missing, bent.elastic_missing], [Some("no_pose"), Some("bent")]);
-    assert_eq!(report.drive.expect("it has a drive").loss_fraction_offset, None);
+    let drive = report.drive.expect("it has a drive");
+    assert_eq!((drive.loss_fraction_offset, drive.loss_offset_missing), (None, Some("bent")));
     let beyond = aside(1.05, &span).span.expect("it has a drive");
     assert!(beyond.elastic.is_some() && beyond.elastic_missing.is_none());
 }

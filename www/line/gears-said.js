@@ -35,7 +35,8 @@ export function summary({ pairs, range_mm, of_w }) {
   if (!worst) return say("line.gears.nothing");
   const crooked = worst.free ? "" : ` ${say("line.gears.worst", { front: worst.front_teeth, back: worst.back_teeth, aside_mm: Math.abs(worst.offset_mm), times: times(worst), watts: decimal(worst.loss_w ?? 0, 2), straight: decimal(worst.straight_w, 2), of_w: decimal(of_w, 0) })}`;
   const guides = worst.guide_w > 0 ? ` ${say("line.gears.guides", { watts: decimal(worst.guide_w, 2) })}` : "";
-  const beyond = all.filter(({ loss_w }) => loss_w === null).length;
-  const without = beyond > 0 ? ` ${say("line.gears.beyond", { count: beyond })}` : "";
+  const locked = all.filter(({ missing }) => missing === "locked").length;
+  const beyond = all.filter(({ missing }) => missing !== null).length - locked;
+  const without = (beyond > 0 ? ` ${say("line.gears.beyond", { count: beyond })}` : "") + (locked > 0 ? ` ${say("line.gears.locked", { count: locked })}` : "");
   return say("line.gears.range", { low: gap(range_mm[0]), high: gap(range_mm[1]), free_mm: Math.min(...all.map(({ free_mm }) => free_mm)), free: all.filter(({ free }) => free).length, count: all.length }) + crooked + without + guides;
 }

@@ -155,8 +155,12 @@ impl Crooked {
     }
 
     /// What the offset costs, joints elastic.
-    pub fn cost(&self) -> Option<Cost> {
-        self.elastic.as_ref().ok().map(|solution| self.line.cost_of(solution))
+    ///
+    /// # Errors
+    /// Why there is no answer.
+    pub fn cost(&self) -> Result<Cost, Missing> {
+        let solution = self.elastic.as_ref().map_err(|missing| *missing)?;
+        self.line.cost_of(solution).turns()
     }
 }
 

@@ -1,7 +1,7 @@
 //! "My gears": one or more wheels at the driver, several at the driven shaft, each so many steps
 //! aside, and what each pair costs.
 
-use super::{ChainLine, Cost};
+use super::{ChainLine, Cost, Missing};
 use crate::friction::{JointLoad, Turning};
 use crate::sprocket::{Layout, Wheel};
 use serde::Serialize;
@@ -46,8 +46,10 @@ pub struct Pair {
     pub friction_multiple: Option<f64>,
     /// Loss at pins and faces in a straight line, of the power carried.
     pub straight_fraction: f64,
-    /// The same with this offset; none where the solve does not settle.
+    /// The same with this offset.
     pub loss_fraction: Option<f64>,
+    /// Why there is none, as [`Missing::key`] tells it.
+    pub missing: Option<&'static str>,
     /// What the guide wheels' joints take besides.
     pub guide_fraction: f64,
 }
@@ -101,20 +103,20 @@ type Key = (usize, [u64; 2]);
 
 /// The loads of strands that were solved.
 #[derive(Default)]
-struct Strands(Vec<(Key, Option<[JointLoad; 2]>)>);
+struct Strands(Vec<(Key, Result<[JointLoad; 2], Missing>)>);
 
 impl Strands {
     /// What a drive's own offset costs.
-    fn cost(&mut self, line: &ChainLine) -> Option<Cost> {
+    fn cost(&mut self, line: &ChainLine) -> Result<Cost, Missing> {
         let offset_mm = line.strand_offset_mm(line.layout.offset_mm).abs();
         let key = (line.joints(), [line.running.tight_n, offset_mm].map(f64::to_bits));
         let known = self.0.iter().find(|(of, _)| *of == key).map(|(_, loads)| *loads);
         let loads = known.unwrap_or_else(|| {
-            let loads = line.own_loads().ok();
+            let loads = line.own_loads();
             self.0.push((key, loads));
             loads
         });
-        line.cost(&loads?).turns().ok()
+        line.cost(&loads?).turns()
     }
 }
 
@@ -138,7 +140,7 @@ fn with(line: &ChainLine, front: Gear, back: Gear) -> Option<ChainLine> {
 }
 
 /// The cost of a drive's own offset.
-fn pair(line: &ChainLine, cost: Option<Cost>, guides: &[u32]) -> Pair {
+fn pair(line: &ChainLine, cost: Result<Cost, Missing>, guides: &[u32]) -> Pair {
     let (driver, driven) = (line.layout.driver, line.layout.driven);
     Pair {
         front_teeth: driver.teeth,
@@ -147,9 +149,10 @@ fn pair(line: &ChainLine, cost: Option<Cost>, guides: &[u32]) -> Pair {
         offset_mm: line.layout.offset_mm,
         free_mm: line.free_mm(),
         tight_n: line.running.tight_n,
-        friction_multiple: cost.and_then(|cost| cost.multiple()),
+        friction_multiple: cost.ok().and_then(|cost| cost.multiple()),
         straight_fraction: line.running.straight_fraction(),
-        loss_fraction: cost.map(|cost| cost.loss_fraction),
+        loss_fraction: cost.ok().map(|cost| cost.loss_fraction),
+        missing: cost.err().map(Missing::key),
         guide_fraction: line.running.guide_fraction(guides),
     }
 }

@@ -1,5 +1,6 @@
 use super::*;
 use crate::error::Rule;
+use crate::report::DriveSection;
 use crate::scenario::Value;
 use crate::scenario::sample::aside;
 use crate::strand::Ends;
@@ -155,4 +156,13 @@ fn a_slack_pull_that_stops_the_drive_is_refused_and_one_just_below_it_loses_near
     let costs = Costs::of(&crooked);
     assert_eq!(costs.elastic, Err(Missing::Locked));
     assert_eq!(crate::answer::line(&costs)[0].id, "line.locked");
+    assert_eq!(Crooked::of(&crooked).cost(), Err(Missing::Locked));
+    let told = DriveSection::of(&Crooked::of(&crooked));
+    assert_eq!((told.loss_fraction_offset, told.loss_offset_missing), (None, Some("locked")));
+    let [front, back] = [crooked.layout.driver, crooked.layout.driven]
+        .map(|wheel| Gears::row(&[wheel.teeth], 0.0, 0.0));
+    let mut gears = Gears { front, back, guides: Vec::new() };
+    gears.back[0].aside_mm = 14.0;
+    let pair = gears.costs(&crooked)[0];
+    assert_eq!((pair.loss_fraction, pair.missing), (None, Some("locked")));
 }

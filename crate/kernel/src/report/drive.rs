@@ -19,6 +19,10 @@ pub struct DriveSection {
     /// The same with the drive's offset, joints elastic, ends held; absent without a pose of theirs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub loss_fraction_offset: Option<f64>,
+    /// Why there is none: as `elastic_missing`, or `locked` where friction would take all that is
+    /// carried, so that the drive cannot turn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub loss_offset_missing: Option<&'static str>,
     /// Loss at rollers that turn, of the power carried; the offset does not change it here.
     pub loss_fraction_rollers: f64,
     /// Flat face lever arm, same pressure everywhere, over the pin's radius.
@@ -105,6 +109,7 @@ impl DriveSection {
     pub fn of(crooked: &Crooked) -> Self {
         let line = &crooked.line;
         let (driver, driven) = (line.layout.driver, line.layout.driven);
+        let cost = crooked.cost();
         let smaller = if driver.teeth < driven.teeth { driver } else { driven };
         let [turning, _stuck] = line.roller_fractions();
         Self {
@@ -112,7 +117,8 @@ impl DriveSection {
             articulation_driven_rad: driven.articulation_rad(),
             tight_n: line.running.tight_n,
             loss_fraction_straight: plain(line.running.straight_fraction()),
-            loss_fraction_offset: crooked.cost().map(|cost| plain(cost.loss_fraction)),
+            loss_fraction_offset: cost.ok().map(|cost| plain(cost.loss_fraction)),
+            loss_offset_missing: cost.err().map(Missing::key),
             loss_fraction_rollers: plain(turning),
             face_lever_ratio: line.face_arms().flat_ratio(&line.sizes),
             chordal_rise_fraction: smaller.chordal_rise_fraction(),
