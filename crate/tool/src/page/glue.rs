@@ -13,9 +13,10 @@ const FLAGS: &str = "-Ctarget-feature=+simd128";
 /// What the first screen adds, which is downloaded before anything shows: sums written once for any
 /// length, where the worker has them written out for the lengths that occur; and nothing rearranged for
 /// a processor's sake, which takes bytes here and which the browser does anyway as it compiles.
-const SMALL: [&str; 5] = [
+const SMALL: [&str; 6] = [
     "--cfg=lightgap_small",
     "-Cllvm-args=-disable-lsr",
+    "-Cllvm-args=-disable-machine-cse",
     "-Cllvm-args=-disable-machine-licm",
     "-Cllvm-args=-disable-machine-sink",
     "-Cllvm-args=-enable-load-pre=false",

@@ -3,6 +3,8 @@
 
 use crate::place;
 use crate::trouble::Trouble;
+use brotli::enc::BrotliEncoderParams;
+use brotli::enc::backward_references::BrotliEncoderMode::{BROTLI_MODE_FONT, BROTLI_MODE_GENERIC};
 use sha2::Digest;
 use std::io::Write;
 use std::path::PathBuf;
@@ -10,9 +12,9 @@ use std::path::PathBuf;
 /// Files shorter than this, bytes, gain nothing.
 const WORTH: usize = 200;
 /// Brotli's best quality.
-const QUALITY: u32 = 11;
+const QUALITY: i32 = 11;
 /// Brotli's largest window, as a power of two.
-const WINDOW: u32 = 24;
+const WINDOW: i32 = 24;
 /// How much is read at a time, bytes.
 const BUFFER: usize = 1 << 16;
 
@@ -44,11 +46,26 @@ pub fn digest(bytes: &[u8]) -> String {
     sha2::Sha256::digest(bytes).iter().fold(String::new(), |text, byte| format!("{text}{byte:02x}"))
 }
 
+/// The shortest of what brotli makes of it as anything and as a font, whose distances a program shares.
 fn squeeze(bytes: &[u8]) -> std::io::Result<Vec<u8>> {
-    let mut packer = brotli::CompressorWriter::new(Vec::new(), BUFFER, QUALITY, WINDOW);
-    packer.write_all(bytes)?;
-    packer.flush()?;
-    Ok(packer.into_inner())
+    let mut shortest: Option<Vec<u8>> = None;
+    for mode in [BROTLI_MODE_GENERIC, BROTLI_MODE_FONT] {
+        let params = BrotliEncoderParams {
+            quality: QUALITY,
+            lgwin: WINDOW,
+            size_hint: bytes.len(),
+            mode,
+            ..BrotliEncoderParams::default()
+        };
+        let mut packer = brotli::CompressorWriter::with_params(Vec::new(), BUFFER, &params);
+        packer.write_all(bytes)?;
+        packer.flush()?;
+        let packed = packer.into_inner();
+        if shortest.as_ref().is_none_or(|shortest| packed.len() < shortest.len()) {
+            shortest = Some(packed);
+        }
+    }
+    Ok(shortest.unwrap_or_default())
 }
 
 #[cfg(test)]
