@@ -1,11 +1,11 @@
 //! What a program of the first screen can do without once it is bound: the words with which it would
-//! panic, and what only a table remembers. A panic becomes a trap, which stops the kernel as well, and
+//! panic, what only a table remembers, and functions for which there is an instruction. A panic becomes a trap, which stops the kernel as well, and
 //! the engine's stack tells the place to the byte; `target/named/` keeps the same program with names,
 //! so that whoever mends it finds the function there.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use walrus::ir::{
-    Const, Instr, InstrSeq, Unreachable, Value, Visitor, VisitorMut, dfs_in_order,
+    Const, Instr, InstrSeq, UnaryOp, Unop, Unreachable, Value, Visitor, VisitorMut, dfs_in_order,
     dfs_pre_order_mut,
 };
 use walrus::{
@@ -29,15 +29,62 @@ const PANICS: [&str; 9] = [
 /// Parts of names of what stands in the table alone: how a closure is called and a task is polled, of
 /// which the first screen has none, and what a panic hands on.
 const ASIDE: [&str; 4] = ["closures::_::invoke", "jspi", "::panicking::", "::BorrowError"];
+/// How a value is written for people, which nothing asks for where this is not there.
+const FORMATTER: &str = "::fmt::write";
+/// Part of the names of what it calls by the table.
+const FORMATTED: &str = " as core[";
+/// Functions of libm with one argument that are one instruction as well: IEEE 754 leaves them no choice
+/// of bits (IEEE 754-2019, 5.3.1 and 5.4.1).
+const INSTRUCTIONS: [(&str, UnaryOp); 3] = [
+    ("libm::math::sqrt::sqrt", UnaryOp::F64Sqrt),
+    ("libm::math::floor::floor", UnaryOp::F64Floor),
+    ("libm::math::ceil::ceil", UnaryOp::F64Ceil),
+];
 /// How long a place of a source is in memory: the file's name, its length, line and column.
 const PLACE: usize = 16;
 
 /// Leaves out of a bound program what it can do without.
 pub fn slim(program: &mut Module) {
-    leave_table(program);
+    instruct(program);
+    leave_table(program, |name| ASIDE.iter().any(|part| name.contains(part)));
     while trap(program) {}
     walrus::passes::gc::run(program);
+    let is_formatter = |each: &walrus::Function| named(each, |name| name.ends_with(FORMATTER));
+    if !program.funcs.iter().any(is_formatter) {
+        leave_table(program, |name| name.contains(FORMATTED) && name.contains("::fmt::"));
+        walrus::passes::gc::run(program);
+    }
     forget_places(program);
+}
+
+fn named(function: &walrus::Function, wanted: impl Fn(&str) -> bool) -> bool {
+    function.name.as_deref().is_some_and(wanted)
+}
+
+/// Puts an instruction in the place of a call that does no more.
+fn instruct(program: &mut Module) {
+    let of = |each: &walrus::Function| {
+        let known = INSTRUCTIONS.iter().find(|(name, _)| named(each, |own| own.starts_with(name)));
+        known.map(|(_, instruction)| (each.id(), *instruction))
+    };
+    let mut instructed = Instructed(program.funcs.iter().filter_map(of).collect());
+    for (_, function) in program.funcs.iter_local_mut() {
+        let entry = function.entry_block();
+        dfs_pre_order_mut(&mut instructed, function, entry);
+    }
+}
+
+struct Instructed(BTreeMap<FunctionId, UnaryOp>);
+
+impl VisitorMut for Instructed {
+    fn start_instr_seq_mut(&mut self, block: &mut InstrSeq) {
+        for (instr, _) in &mut block.instrs {
+            let Instr::Call(call) = instr else { continue };
+            if let Some(&op) = self.0.get(&call.func) {
+                *instr = Instr::Unop(Unop { op });
+            }
+        }
+    }
 }
 
 /// Whether a function's name says that it ends in a panic.
@@ -47,15 +94,14 @@ fn panics(name: &str) -> bool {
 }
 
 /// Puts a function that traps in the table's places of those that nothing calls.
-fn leave_table(program: &mut Module) {
+fn leave_table(program: &mut Module, is_aside: impl Fn(&str) -> bool) {
     let mut stop = FunctionBuilder::new(&mut program.types, &[], &[]);
     stop.func_body().unreachable();
     let stop = stop.finish(Vec::new(), &mut program.funcs);
-    let aside = |name: &String| ASIDE.iter().any(|part| name.contains(part));
     for element in program.elements.iter_mut() {
         let ElementItems::Functions(held) = &mut element.items else { continue };
         for function in held {
-            if program.funcs.get(*function).name.as_ref().is_some_and(aside) {
+            if named(program.funcs.get(*function), &is_aside) {
                 *function = stop;
             }
         }
@@ -67,7 +113,7 @@ fn trap(program: &mut Module) -> bool {
     let ends = |function: &walrus::Function| match &function.kind {
         FunctionKind::Local(local) => {
             let begin = local.block(local.entry_block()).instrs.first();
-            function.name.as_deref().is_some_and(panics)
+            named(function, panics)
                 || begin.is_some_and(|(first, _)| matches!(first, Instr::Unreachable(_)))
         }
         _ => false,
@@ -182,7 +228,7 @@ fn word_at(data: &[u8], at: usize) -> u32 {
 mod tests {
     use super::{forget, panics, slim};
     use std::collections::BTreeSet;
-    use walrus::ir::{BinaryOp, Value};
+    use walrus::ir::{BinaryOp, Instr, UnaryOp, Unop, Value};
     use walrus::{ConstExpr, ElementItems, ElementKind, FunctionBuilder, FunctionId};
     use walrus::{Module, RefType, ValType};
 
@@ -249,6 +295,30 @@ mod tests {
         ] {
             assert!(!panics(other), "{other}");
         }
+    }
+
+    #[test]
+    fn a_root_is_an_instruction() {
+        let mut program = Module::default();
+        let number = program.locals.add(ValType::F64);
+        let mut made = |program: &mut Module, name: &str, called: Option<FunctionId>| {
+            let mut made =
+                FunctionBuilder::new(&mut program.types, &[ValType::F64], &[ValType::F64]);
+            let mut body = made.func_body();
+            body.local_get(number);
+            called.map(|called| body.call(called));
+            let made = made.finish(vec![number], &mut program.funcs);
+            program.funcs.get_mut(made).name = Some(name.into());
+            made
+        };
+        let root = made(&mut program, "libm::math::sqrt::sqrt::h83d3f292f977ea6a", None);
+        let length = made(&mut program, "length", Some(root));
+        program.exports.add("length", length);
+        slim(&mut program);
+        assert_eq!(program.funcs.iter().count(), 1);
+        let local = program.funcs.get(length).kind.unwrap_local();
+        let last = local.block(local.entry_block()).instrs.last().map(|(instr, _)| instr);
+        assert!(matches!(last, Some(Instr::Unop(Unop { op: UnaryOp::F64Sqrt }))));
     }
 
     #[test]
