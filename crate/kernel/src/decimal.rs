@@ -39,15 +39,18 @@ fn write_signed(out: &mut String, value: f64, decimals: u32, separator: char, mi
         out.push('?');
         return;
     }
-    let figures = rounded(value.abs(), decimals);
-    if figures > 0 && value < 0.0 {
+    // Below LARGEST both the whole part and what it leaves are exact.
+    let whole = value.abs() as u64;
+    let unit = 10u64.pow(decimals);
+    let part = rounded(value.abs() - whole as f64, decimals);
+    let (whole, part) = if part < unit { (whole, part) } else { (whole + 1, part - unit) };
+    if (whole > 0 || part > 0) && value < 0.0 {
         out.push(minus);
     }
-    let unit = 10u64.pow(decimals);
-    push_whole(out, (figures / u128::from(unit)) as u64, 1);
+    push_whole(out, whole, 1);
     if decimals > 0 {
         out.push(separator);
-        push_whole(out, (figures % u128::from(unit)) as u64, decimals);
+        push_whole(out, part, decimals);
     }
 }
 
@@ -77,8 +80,9 @@ pub fn short(value: f64, decimals: u32) -> String {
     out
 }
 
-/// `value * 10^decimals` to the nearest whole number, halves up, with no rounding before it.
-fn rounded(value: f64, decimals: u32) -> u128 {
+/// `value * 10^decimals` of a value below 1 to the nearest whole number, halves up, with no rounding
+/// before it.
+fn rounded(value: f64, decimals: u32) -> u64 {
     let bits = value.to_bits();
     let field = (bits >> FRACTION_BITS) & EXPONENT_MASK;
     let fraction = bits & ((1 << FRACTION_BITS) - 1);
@@ -86,8 +90,8 @@ fn rounded(value: f64, decimals: u32) -> u128 {
         0 => (fraction, EXPONENT_BIAS - 1),
         _ => (fraction | (1 << FRACTION_BITS), EXPONENT_BIAS - field as u32),
     };
-    let scaled = u128::from(mantissa) * 10u128.pow(decimals);
-    if shift >= u128::BITS { 0 } else { (scaled + (1 << (shift - 1))) >> shift }
+    let scaled = u128::from(mantissa) * u128::from(10u64.pow(decimals));
+    if shift >= u128::BITS { 0 } else { ((scaled + (1 << (shift - 1))) >> shift) as u64 }
 }
 
 /// Writes a whole number with at least `width` figures.

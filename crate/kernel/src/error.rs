@@ -37,7 +37,7 @@ impl Error {
         self.field = if self.field.is_empty() {
             section.to_owned()
         } else {
-            format!("{section}.{}", self.field)
+            [section, ".", &self.field].concat()
         };
         self
     }

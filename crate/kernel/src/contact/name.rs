@@ -161,7 +161,7 @@ impl Contact {
         let [joint, kind] = [self.joint.key(), self.kind.key()];
         let [end, side] = [self.end.key(), self.side.key()];
         let inner = if self.inner { ".inner" } else { "" };
-        format!("{joint}.{kind}.{end}.{side}{inner}")
+        [joint, ".", kind, ".", end, ".", side, inner].concat()
     }
 
     /// The contact of an id; none where no contact is called so.

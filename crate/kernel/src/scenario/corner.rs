@@ -1,7 +1,7 @@
 //! The tightest and the loosest chain that the limits of a scenario allow.
 
 use super::chance::Limit;
-use super::fields::Fields;
+use super::fields::{Fields, item_path};
 use super::{Scenario, StatedChain};
 use crate::chain::{Chain, Dimension, Sizes};
 use crate::error::Error;
@@ -95,5 +95,5 @@ pub(super) fn refuse_impossible(fields: &Fields, middle: Option<&Sizes>, limits:
 fn place(limits: &[Limit], fault: &Error) -> String {
     let about = |limit: &Limit| Dimension::of_key(&fault.field) == Some(limit.dimension);
     let index = limits.iter().position(about);
-    index.map_or_else(|| "limits".to_owned(), |i| format!("limits[{i}]"))
+    index.map_or_else(|| "limits".to_owned(), |i| item_path("limits", i))
 }

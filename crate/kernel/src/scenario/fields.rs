@@ -6,6 +6,7 @@
 
 use super::range::Range;
 use super::value::Value;
+use crate::decimal;
 use crate::error::{Error, Given, Rule};
 use crate::quantity::MM_PER_INCH;
 use std::cell::RefCell;
@@ -122,7 +123,7 @@ impl<'a> Fields<'a> {
     /// The full path of a member.
     #[inline(never)]
     pub(super) fn path_of(&self, key: &str) -> String {
-        if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
+        if self.path.is_empty() { key.to_owned() } else { [&self.path, ".", key].concat() }
     }
 
     /// Where faults go.
@@ -281,7 +282,7 @@ impl<'a> Fields<'a> {
             return Vec::new();
         }
         let path = self.path_of(key);
-        list.iter().enumerate().map(|(i, item)| (item, format!("{path}[{i}]"))).collect()
+        list.iter().enumerate().map(|(i, item)| (item, item_path(&path, i))).collect()
     }
 
     /// A list of objects inside this one; empty when it is not there.
@@ -340,4 +341,13 @@ pub(super) fn text_at<'a>(value: &'a Value, path: &str, faults: &Faults) -> Opti
         return None;
     }
     Some(text)
+}
+
+/// The path of an item of a list, without the formatter of the standard library, which would be part of
+/// what the first screen loads.
+pub(super) fn item_path(list: &str, index: usize) -> String {
+    let mut path = [list, "["].concat();
+    decimal::write(&mut path, index as f64, 0, '.');
+    path.push(']');
+    path
 }

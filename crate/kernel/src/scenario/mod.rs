@@ -29,7 +29,7 @@ pub use width::Width;
 
 use crate::chain::Dimension;
 use crate::error::{Error, Given, Rule};
-use fields::{Faults, Fields};
+use fields::{Faults, Fields, item_path};
 use range::Range;
 pub use section::DEFAULT_TENSION_N;
 
@@ -179,7 +179,7 @@ fn refuse_repeated(fields: &Fields, list: &str, named: impl Iterator<Item = Dime
     for (i, dimension) in named.enumerate() {
         if seen.contains(&dimension) {
             let name = Given::Text(dimension.key().to_owned());
-            fields.fault(&format!("{list}[{i}].dimension"), name, Rule::Repeated);
+            fields.fault(&[&item_path(list, i), ".dimension"].concat(), name, Rule::Repeated);
         }
         seen.push(dimension);
     }
@@ -194,7 +194,7 @@ fn faults_of_steps(value: &Value, steps: &[Step]) -> Vec<Error> {
             whole.put(path, value.clone());
         }
         if let Err(faults) = Scenario::read(&whole) {
-            let section = format!("lesson[{i}].set");
+            let section = [&item_path("lesson", i), ".set"].concat();
             return faults.into_iter().map(|fault| fault.within(&section)).collect();
         }
     }

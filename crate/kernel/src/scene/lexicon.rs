@@ -1,7 +1,5 @@
 //! Words and numbers for a drawing: words come from outside, numbers are written here.
 
-use std::collections::BTreeMap;
-
 use crate::decimal;
 
 /// The unit in which lengths are written.
@@ -44,7 +42,8 @@ impl Length {
 /// The words of one language, and how it writes numbers.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lexicon {
-    words: BTreeMap<String, String>,
+    /// Id and text, in the order of ids.
+    words: Vec<(String, String)>,
     /// Between whole and decimals.
     pub separator: char,
     /// The unit of lengths.
@@ -55,12 +54,17 @@ impl Lexicon {
     /// A lexicon from pairs of id and text; `language.decimal` is what stands before decimals, a point
     /// where it is not said.
     pub fn new(words: impl IntoIterator<Item = (String, String)>) -> Self {
-        let mut by_id = BTreeMap::new();
+        let mut whole = Self { words: Vec::new(), separator: '.', length: Length::Mm };
         for (id, text) in words {
-            by_id.insert(id, text); // collecting would bring a whole sorting algorithm into the page
+            // Sorting at the end, or a tree, would bring a whole algorithm into the page.
+            match whole.place(&id) {
+                Ok(at) => whole.words[at].1 = text,
+                Err(at) => whole.words.insert(at, (id, text)),
+            }
         }
-        let separator = by_id.get("language.decimal").and_then(|text| text.chars().next());
-        Self { words: by_id, separator: separator.unwrap_or('.'), length: Length::Mm }
+        let separator = whole.get("language.decimal").and_then(|text| text.chars().next());
+        whole.separator = separator.unwrap_or('.');
+        whole
     }
 
     /// The text of an id; the id itself where there is none, so that a missing word is seen.
@@ -70,7 +74,12 @@ impl Lexicon {
 
     /// The text of an id, if there is one.
     pub fn get(&self, id: &str) -> Option<&str> {
-        self.words.get(id).map(String::as_str)
+        self.place(id).ok().map(|at| self.words[at].1.as_str())
+    }
+
+    /// Where an id is, or where it would be.
+    fn place(&self, id: &str) -> Result<usize, usize> {
+        self.words.binary_search_by(|(known, _)| known.as_str().cmp(id))
     }
 
     /// Writes a length with its unit: hundredths of a mm, whole micrometres below that.

@@ -206,7 +206,7 @@ impl Stage {
         let now_mm = dimension.of(self.scenario.chain.chain());
         let grows = if dimension == Dimension::RollerLength { -1.0 } else { 1.0 };
         let mm = now_mm + grows * (gap_mm - pair.gap_mm(self.chain()));
-        self.set(&format!("chain.{}", dimension.key()), Value::Number(mm))
+        self.set(&["chain.", dimension.key()].concat(), Value::Number(mm))
     }
 
     /// Puts a published size on the stage as a scenario of its own, in the construction of a word.
