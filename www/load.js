@@ -15,7 +15,7 @@ const RUNS = /** @type {const} */ ({
 });
 
 /** @param {Session} session */
-export function startLoad(session) {
+export function open(session) {
   const keys = /** @type {Key[]} */ (Object.keys(RUNS));
   const entries = keys.map((key) => fieldOf(session, key));
   const choices = [false, true].map((springy) => choice(session, springy));
@@ -23,14 +23,16 @@ export function startLoad(session) {
     make("h2", { id: "load-title" }, say("load.title")), ...entries.map(({ element }) => element),
     make("div", { class: "choices" }, ...choices));
   byId("change").prepend(part);
-  session.listen(() => {
+  const show = () => {
     part.hidden = session.work.how !== "load";
     if (part.hidden) return;
     const { load } = session.state;
     keys.forEach((key, i) => entries[i].show(load[key], around(RUNS[key], load[key])));
     choices.forEach((button, i) => dress(button, { "aria-pressed": String(load.springy === (i === 1)) }));
     choices[1].children[1].textContent = say("load.springy.note", { stiffness: short(load.stiffness_n_mm, 2) });
-  });
+  };
+  session.listen(show);
+  show();
 }
 
 /**

@@ -15,7 +15,6 @@ import { openKernel } from "./kernel.js";
 import { turned } from "./language.js";
 import { Lens } from "./lens.js";
 import { shelveAsked, startLessons } from "./lessons.js";
-import { startLoad } from "./load.js";
 import { Motion, openingMovement } from "./motion.js";
 import { once } from "./once.js";
 import { restoreOwn, startKeeping } from "./own.js";
@@ -39,6 +38,12 @@ function startNotes(session) {
   byId("cautions-close").addEventListener("click", () => dialog.close());
   const words = once(async () => (await bring(() => import("./glossary/glossary.js"), ["glossary"], ["glossary/glossary.css"])).open(session));
   byId("glossary").addEventListener("click", async () => (await words("")).show());
+}
+
+/** What sets a load is fetched when one is first shown; where it did not come, every change tries again. @param {Session} session */
+function startLoad(session) {
+  const opened = once(async () => (await bring(() => import("./load.js"), ["rest"], [])).open(session));
+  session.listen(() => session.work.how === "load" && opened("").catch(() => {}));
 }
 
 /**

@@ -8,7 +8,10 @@ import { standing } from "../support/standing.js";
 describe("a load on the link, in Chromium", () => {
   const hand = standing();
   const { open, put, undo, until, said } = hand;
-  beforeEach(() => open("#v=1&on=ferry-trike&ask=touch&how=load&at=1"));
+  beforeEach(async () => {
+    await open("#v=1&on=ferry-trike&ask=touch&how=load&at=1");
+    await until(() => document.querySelector("#load-tension_n") !== null); // fetched when a load is first shown
+  });
 
   /** Newtons at the ends of the rows. */
   const rows = () => hand.inside(() =>
