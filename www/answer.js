@@ -101,7 +101,8 @@ function magnified({ magnified, work }) {
 export function startAnswer(session) {
   const [answer, surprise, helper, live, twin] = ["answer", "surprise", "slope", "live", "twin"].map((id) => byId(id));
   let timer = 0;
-  session.listen(() => {
+  session.listen((what) => {
+    if (session.asked?.waiting && session.state.fits && !what.has("ask") && !what.has("told")) return; // told when its answer has come
     const said = sentences(session);
     write(answer, said.answer);
     write(surprise, said.surprise);

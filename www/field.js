@@ -40,11 +40,6 @@ export function tell(place, sentence, input) {
 /** @param {HTMLElement} place @param {Fault[]} faults @param {Element} [input] */
 export const tellFaults = (place, faults, input) => tell(place, faults.map(faultSentence).join(" "), input);
 
-/** What stands in a field already is not written again. @param {HTMLInputElement} input @param {string} value */
-function enter(input, value) {
-  if (input.value !== value) input.value = value;
-}
-
 let count = 0;
 
 export class Field {
@@ -52,9 +47,8 @@ export class Field {
   shown;
   /** The text that was written last; another one is being typed. */
   written = "";
-  /** The text of the value that was shown last, with its unit, and the word that marks it. */
+  /** The text of the value that was shown last, with its unit. */
   stood = "";
-  marked = /** @type {string|null|undefined} */ (undefined);
 
   /**
    * @param {{label: string, hint?: string, slider?: boolean, id?: string, way?: Way, step?: string}} text
@@ -126,7 +120,7 @@ export class Field {
 
   /** @param {number|null|undefined} value */
   write(value) {
-    if (typeof value === "number") enter(this.input, this.way.text(value));
+    if (typeof value === "number") this.input.value = this.way.text(value);
     this.written = this.input.value;
     this.stood = this.written + unitInUse();
     this.refuse([]);
@@ -136,7 +130,7 @@ export class Field {
   showSlider(value, { low, high, step = (high - low) / STEPS }) {
     if (!this.slider) return;
     dress(this.slider, { min: low, max: high, step, "aria-valuetext": this.way.said?.(value) ?? `${this.way.text(value)} ${this.way.unit()}` });
-    if (document.activeElement !== this.slider) enter(this.slider, String(this.placeOf(value)));
+    if (document.activeElement !== this.slider) this.slider.value = String(this.placeOf(value));
   }
 
   /** @param {string} label */
@@ -148,8 +142,6 @@ export class Field {
 
   /** @param {string|null} word */
   mark(word) {
-    if (word === this.marked) return;
-    this.marked = word;
     this.tag.hidden = word === null;
     write(this.tag, word ? say(word) : "");
   }

@@ -34,10 +34,11 @@ export function startFound(session) {
     whole = !whole;
     show();
   });
-  session.listenListed((what) => {
+  session.listen((what) => {
+    if (!session.listed) return;
     show();
     if (what.has("lit") && session.lit && BESIDE.matches) lists.touching.reveal(session.lit) || lists.open.reveal(session.lit);
-  });
+  }, false);
 }
 
 /** A list of contacts whose rows are kept, so that focus stays where it is. */

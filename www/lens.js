@@ -29,8 +29,6 @@ export class Lens {
   shown = null;
   pressed = [0, 0];
 
-  /** Whether the chain has changed while it was not seen. */
-  older = false;
   /** Where the sections lay when it was seated. */
   seated = "";
   /** What the choice of things was made of. */
@@ -55,7 +53,6 @@ export class Lens {
       this.show();
     });
     stage.afterPaint.push(() => this.seat());
-    stage.afterPaint.push(() => this.older && this.show());
     new ResizeObserver(() => this.fit()).observe(this.canvas);
     this.things = session.bench.catalogue().things;
     this.menu.addEventListener("change", () => session.move({ beside: this.menu.value }, true));
@@ -137,8 +134,7 @@ export class Lens {
 
   show() {
     const { session, canvas, size } = this;
-    this.older = !this.stage.seen;
-    if (size === 0 || this.older) return;
+    if (size === 0) return;
     const pixels = Math.round(size * devicePixelRatio);
     if (canvas.width !== pixels || canvas.height !== pixels) canvas.width = canvas.height = pixels;
     this.context.setTransform(devicePixelRatio, 0, 0, devicePixelRatio, 0, 0);

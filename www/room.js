@@ -19,7 +19,7 @@ const ARROWS = /** @type {Record<string, [number, number]>} */ ({
 /** @param {Session} session */
 export function startRoom(session) {
   const chart = new Chart(session);
-  session.listenListed((what) => chart.show(what.has("chain") || what.has("unit")));
+  session.listen(() => session.listed && chart.show(), false);
 }
 
 class Chart {
@@ -100,11 +100,10 @@ class Chart {
     return this.outline.poseAt(x, y);
   }
 
-  /** @param {boolean} [anew] draws the outline again, not the dot alone */
-  show(anew = false) {
+  show() {
     if (!this.session.state.fits) return;
     const room = this.session.bench.room();
-    if (anew) this.drawBack(room);
+    this.drawBack(room);
     const [x, y] = this.outline.pointOf(room);
     dress(this.dot, {
       transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`, "aria-label": say("room.dot"),

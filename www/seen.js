@@ -12,14 +12,12 @@ const ASIDE = new Set(["told", "own", "stated"]);
 export class Seen {
   /** @type {Chain & Said} */
   seen = {};
-  /** @type {{listener: (what: Set<What>) => void, answers: boolean, listed?: boolean}[]} */
+  /** @type {{listener: (what: Set<What>) => void, answers: boolean}[]} */
   listeners = [];
   /** @type {((what: Set<What>) => void)[]} */
   painters = [];
   /** @type {Set<What>} */
   pending = new Set();
-  /** @type {Set<What>} what has changed of the chain while its lists were not seen */
-  missed = new Set();
 
   /** @param {BenchLike} bench */
   constructor(bench) {
@@ -37,14 +35,6 @@ export class Seen {
    */
   listen(listener, answers = true) {
     this.listeners.push({ listener, answers });
-  }
-
-  /**
-   * For the lists beside the stage: they are told while they are seen, and of all that they have missed when they are seen again.
-   * @param {(what: Set<What>) => void} listener
-   */
-  listenListed(listener) {
-    this.listeners.push({ listener, answers: false, listed: true });
   }
 
   /**
@@ -69,25 +59,17 @@ export class Seen {
     this.pending = new Set();
     const only = [...what].every((each) => ASIDE.has(each));
     if (!only) for (const paint of this.painters) paint(what);
-    if (!only) for (const each of what) this.missed.add(each);
-    const missed = this.listed ? this.missed : new Set();
-    if (this.listed) this.missed = new Set();
-    for (const { listener, answers, listed } of this.listeners) {
-      if (listed ? missed.size > 0 : answers || !only) listener(listed ? missed : what);
-    }
-  }
-
-  /** Whether the lists beside the stage are seen. */
-  get listed() {
-    return true;
+    for (const { listener, answers } of this.listeners) if (answers || !only) listener(what);
   }
 
   get scenario() {
     return (this.seen.scenario ??= this.bench.scenario());
   }
 
+  /** The scenario of the chain that stands here: the one in the middle of its limits is the scenario's own. */
   get standing() {
-    return (this.seen.standing ??= this.bench.standing());
+    const { corner } = this.state;
+    return corner && corner.at !== "middle" ? (this.seen.standing ??= this.bench.standing()) : this.scenario;
   }
 
   get state() {

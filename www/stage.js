@@ -26,8 +26,8 @@ export class Stage {
   text = 0;
   /** @type {(() => void)[]} */
   afterPaint = [];
-  /** Whether this frame has been painted. */
-  painted = false;
+  /** The time of the frame that was painted last. @type {CSSNumberish|null} */
+  painted = null;
   /** Whether the page shows it: a question may have its own parts in its place. What is not seen is not painted. */
   seen = false;
 
@@ -91,9 +91,9 @@ export class Stage {
 
   /** Paints at once; what changes once more in the same frame, in the next. */
   draw() {
-    if (this.painted) return this.redraw();
-    this.painted = true;
-    requestAnimationFrame(() => (this.painted = false));
+    const now = document.timeline.currentTime;
+    if (now === this.painted) return this.redraw();
+    this.painted = now;
     this.paint();
   }
 

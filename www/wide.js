@@ -21,6 +21,9 @@ function measured(element) {
   return { outer, inner: outer - parseFloat(paddingLeft) - parseFloat(paddingRight) };
 }
 
+/** A place to a hundredth of a pixel: what moves by less stands where it was. @param {number} value */
+export const px = (value) => Math.round(value * 100) / 100;
+
 const NONE = { outer: 0, inner: 0 };
 
 /**

@@ -15,10 +15,11 @@ export const noteOfA = (now, a) => (a && a !== now ? [make("p", { class: "of-a-n
  * @param {(state: S) => Record<string, string>} told what is said under each
  * @param {S} now
  * @param {S|null} a
- * @returns {Record<string, import("../amend.js").Wanted[]>}
+ * @returns {Record<string, import("../amend.js").Wanted[]|undefined>} nothing under those that need none
  */
 export function notesOfA(told, now, a) {
-  const others = a ? told(a) : {};
+  if (!a) return {};
+  const others = told(a);
   return Object.fromEntries(Object.entries(told(now)).map(([name, text]) => [name, noteOfA(text, others[name])]));
 }
 

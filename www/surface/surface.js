@@ -123,7 +123,7 @@ class Rough extends Answered {
     this.faces.show(beside(facesOf(state), a && facesOf(a), ["main", "third"]));
     this.touching.show(beside(touchingOf(state, slide), a && touchingOf(a, slide)));
     const notes = notesOfA(underCharts, state, a);
-    for (const [name, place] of Object.entries(this.notes)) amend(place, ...notes[name]);
+    for (const [name, place] of Object.entries(this.notes)) amend(place, ...(notes[name] ?? []));
     amend(this.figures, ...FIGURES.flatMap((key) => [described("dt", {}, say(`surface.told.${key}`)), described("dd", {}, written(key, state.told))]));
   }
 }

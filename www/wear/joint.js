@@ -2,6 +2,7 @@
 
 import { draw, make } from "../amend.js";
 import { say } from "../words.js";
+import { px } from "../wide.js";
 
 /** @typedef {import("./types.js").JointView} JointView */
 /** @typedef {import("./types.js").Section} Section */
@@ -50,7 +51,7 @@ function hatch(role, degrees, scale) {
  * @param {string} word
  */
 function panel({ shapes, along_drawn_mm, across_drawn_mm, pin_drawn_mm, along_mm, across_mm }, x, y, scale, outside_mm, word) {
-  const at = (/** @type {number} */ x_mm, /** @type {number} */ y_mm) => [x + x_mm * scale, y - y_mm * scale];
+  const at = (/** @type {number} */ x_mm, /** @type {number} */ y_mm) => [px(x + x_mm * scale), px(y - y_mm * scale)];
   const parts = shapes.map(({ role, d }) => draw("g", { transform: `translate(${x} ${y}) scale(${scale})` },
     draw("path", { class: `part ${role}`, d, "fill-rule": "evenodd", ...(role === "was" ? {} : { fill: `url(#wear-hatch-${role})` }) })));
   const text = (/** @type {number} */ tx, /** @type {number} */ ty, /** @type {string} */ words, kind = "", anchor = "middle") =>

@@ -3,6 +3,7 @@
 import { draw, make } from "../amend.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
+import { px } from "../wide.js";
 import { percent } from "./percent.js";
 
 /** @typedef {import("./types.js").WearState} WearState */
@@ -28,7 +29,7 @@ export function stripPicture({ strip, section }, room_px) {
   const width = Math.max(NARROWEST, room_px);
   const [from, to] = [strip.rollers_mm[0] - strip.roller_mm, strip.rollers_mm[1] + strip.roller_mm];
   const scale = (width - 2 * MARGIN) / (to - from);
-  const x = (/** @type {number} */ mm) => MARGIN + (mm - from) * scale;
+  const x = (/** @type {number} */ mm) => px(MARGIN + (mm - from) * scale);
   const percents = { rule: percent(section.rule_reading_fraction), gauge: percent(section.gauge_reading_fraction) };
   const name = (/** @type {string} */ text) => make("p", { class: "wear-reading" }, text);
   const picture = (/** @type {string} */ word, /** @type {number} */ height, /** @type {import("../amend.js").Wanted[]} */ parts) =>

@@ -103,10 +103,10 @@ class Wear extends Answered {
     const [a, slide] = [this.beside, (/** @type {number} */ mm, /** @type {boolean} */ done) => this.set(mm, done)];
     amend(this.readings, ...readingsWithA(readings(state), a ? readings(a) : []));
     const note = notesOfA(underPictures, state, a);
-    amend(joint, ...jointPicture(state.joint, widthOf(joint, this.show)), ...note.joint);
-    amend(wheel, ...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...note.wheel);
-    amend(strip, ...stripPicture(state, widthOf(strip, this.show)), ...note.strip);
-    amend(room, ...roomPicture(state, widthOf(room, this.show), a), ...note.room);
+    amend(joint, ...jointPicture(state.joint, widthOf(joint, this.show)), ...(note.joint ?? []));
+    amend(wheel, ...wheelPicture(state.wheel, widthOf(wheel, this.show)), ...(note.wheel ?? []));
+    amend(strip, ...stripPicture(state, widthOf(strip, this.show)), ...(note.strip ?? []));
+    amend(room, ...roomPicture(state, widthOf(room, this.show), a), ...(note.room ?? []));
     this.chart.show(beside(chartOf(state, slide), a && chartOf(a, slide), ["main", "third"]));
     amend(this.said, ...besides(state, this.friction.known));
   }

@@ -3,6 +3,7 @@
 import { draw, make } from "../amend.js";
 import { gap } from "../figures.js";
 import { say } from "../words.js";
+import { px } from "../wide.js";
 
 /** @typedef {import("./types.js").WheelView} WheelView */
 
@@ -28,7 +29,7 @@ export function wheelPicture(view, room_px) {
   const scale = width / (2 * SIDEWAYS * apart_mm);
   const height = (ABOVE + BELOW) * apart_mm * scale;
   const [x, y] = [width / 2, ABOVE * apart_mm * scale];
-  const place = (/** @type {{x_mm: number, y_mm: number}} */ at) => [x + at.x_mm * scale, y + at.y_mm * scale];
+  const place = (/** @type {{x_mm: number, y_mm: number}} */ at) => [px(x + at.x_mm * scale), px(y + at.y_mm * scale)];
   const group = (/** @type {import("../amend.js").Wanted[]} */ ...inside) => draw("g", { transform: `translate(${x} ${y}) scale(${scale})` }, ...inside);
   const links = rollers.slice(1).map((to, index) => {
     const [[x1, y1], [x2, y2]] = [place(rollers[index]), place(to)];

@@ -102,10 +102,10 @@ class Width extends Answered {
     const a = this.beside;
     amend(this.readings, ...readingsWithA(readings(state), a ? readings(a) : []));
     const notes = notesOfA(underPictures, state, a);
-    amend(this.picture, ...sectionPicture(state, widthOf(this.picture, this.show), a), ...notes.section);
+    amend(this.picture, ...sectionPicture(state, widthOf(this.picture, this.show), a), ...(notes.section ?? []));
     amend(this.layers, ...layers(state));
     this.chart.show(beside(chartOf(state), a && chartOf(a)));
-    amend(this.note, ...notes.chart);
+    amend(this.note, ...(notes.chart ?? []));
     amend(this.rows, materials(state));
     amend(this.said, ...besides(state));
   }

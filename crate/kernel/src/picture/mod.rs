@@ -114,9 +114,9 @@ impl Picture {
             let layout = drawing.layout();
             drawing.chain() == stage.drawn() && layout.sheet == self.sheet && layout.show == show
         };
-        let drawing = match self.drawing.take().filter(in_step) {
-            Some(drawing) => drawing,
-            None => Drawing::new(stage.drawn(), self.sheet, show),
+        let drawing = match self.drawing.take() {
+            Some(drawing) if in_step(&drawing) => drawing,
+            last => Drawing::after(last.as_ref(), stage.drawn(), self.sheet, show),
         };
         let (factor, mode, posing) = (stage.factor(), stage.mode(), stage.posing());
         let lexicon = &self.lexicon;

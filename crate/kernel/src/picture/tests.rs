@@ -183,3 +183,17 @@ fn a_magnifier_of_no_size_or_of_any_size_comes_to_an_end() {
         assert!(seen.scene.sheet.width_em >= 1.0 && seen.scene.steps.len() < 100_000);
     }
 }
+
+#[test]
+fn a_drawing_after_another_is_the_one_made_anew() {
+    let sheet = Sheet { width_em: 60.0, height_em: 36.0, narrow: false };
+    let show = Show { mode: Mode::Turn, most_bend_rad: [0.0; 2] };
+    let mut stage = Stage::default();
+    let mut last = Drawing::new(stage.drawn(), sheet, show);
+    for worn_mm in [0.01, 0.05, 0.05, 0.0] {
+        stage.show_worn(worn_mm);
+        let next = Drawing::after(Some(&last), stage.drawn(), sheet, show);
+        assert_eq!(next, Drawing::new(stage.drawn(), sheet, show), "worn by {worn_mm} mm");
+        last = next;
+    }
+}

@@ -4,7 +4,7 @@
 
 use super::item::Tint;
 use super::layout::Layout;
-use super::sheet::{Sheet, View};
+use super::sheet::{Placed, Sheet, View};
 use crate::chain::outline::{self, Link, Look, Part, Piece};
 use crate::chain::{Chain, Construction, Sizes};
 use crate::contact::{Body, Contact, Meeting, meetings};
@@ -26,6 +26,8 @@ pub struct Figure {
     pub look: Look,
     /// Its outline, mm.
     pub outline: Vec<Step>,
+    /// How its section lines run; none where it has none.
+    pub hatch: Option<Hatch>,
     /// Its section lines, mm.
     pub section: Vec<Step>,
 }
@@ -52,15 +54,20 @@ pub struct Show {
 impl Drawing {
     /// Lays a drawn chain (its gaps already widened) on a sheet.
     pub fn new(chain: &Chain, sheet: Sheet, show: Show) -> Self {
+        Self::after(None, chain, sheet, show)
+    }
+
+    /// The same after another drawing, most of whose outlines may be the same: their section lines are kept.
+    pub fn after(last: Option<&Self>, chain: &Chain, sheet: Sheet, show: Show) -> Self {
         let layout = Layout::new(chain, sheet, show);
+        let known = last.map_or(&[] as &[Figure], |last| &last.figures);
         let mut figures = Vec::new();
-        for placed in layout.views() {
-            figures.extend(figures_of(
-                chain.sizes(),
-                placed.view,
-                placed.em_per_mm,
-                |_, hatch, outline| hatch.clip(outline),
-            ));
+        for &Placed { view, em_per_mm, .. } in layout.views() {
+            figures.extend(figures_of(chain.sizes(), view, em_per_mm, |body, hatch, outline| {
+                let mut known = known.iter().filter(|each| each.view == view && each.body == body);
+                let same = |each: &&Figure| each.hatch == Some(*hatch) && each.outline == outline;
+                known.find(same).map_or_else(|| hatch.clip(outline), |each| each.section.clone())
+            }));
         }
         Self { chain: *chain, layout, figures, meetings: meetings(chain.sizes()) }
     }
@@ -124,7 +131,7 @@ pub(super) fn figures_of(
         for Piece { part, look, outline } in pieces(body, link) {
             let hatch = (look == Look::Cut).then(|| section_lines(part, tint, em_per_mm));
             let section = hatch.map_or_else(Vec::new, |hatch| clip(body, &hatch, &outline));
-            figures.push(Figure { view, body, tint, part, look, outline, section });
+            figures.push(Figure { view, body, tint, part, look, outline, hatch, section });
         }
     }
     let mut ordered = Vec::with_capacity(figures.len());
