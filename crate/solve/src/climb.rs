@@ -25,13 +25,6 @@ pub(super) enum Ending {
     Unsure,
 }
 
-/// What the last look at all rows found.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Seen {
-    pub(super) gap: Vec<f64>,
-    pub(super) violated: Vec<u32>,
-}
-
 /// The pose so far, and the rows held.
 pub(super) struct Climb<const N: usize> {
     pub(super) x: [f64; N],
@@ -52,20 +45,25 @@ impl<const N: usize> Climb<N> {
 
     /// Climbs with `d` standing in for what `H` lacks, refines, and makes sure.
     #[inline(always)]
-    pub(super) fn run(&mut self, dense: &Dense<N>, held: &mut [bool], seen: &mut Seen) -> Ending {
+    pub(super) fn run(
+        &mut self,
+        dense: &Dense<N>,
+        held: &mut [bool],
+        violated: &mut Vec<u32>,
+    ) -> Ending {
         let mut most = MOST_STEPS_EACH * (N + dense.rows.len());
         let tolerance = COARSE * (1.0 + largest(&self.x));
-        let ending = self.climb(dense, held, tolerance, &seen.violated, &mut most);
+        let ending = self.climb(dense, held, tolerance, violated, &mut most);
         if ending != Ending::Exact {
             return ending;
         }
         for share in [COARSE, EXACT] {
             loop {
                 let tolerance = share * (1.0 + largest(&self.x));
-                self.look(dense, held, tolerance, seen);
-                let settled = seen.violated.is_empty();
+                self.look(dense, held, tolerance, violated);
+                let settled = violated.is_empty();
                 if !settled {
-                    let ending = self.climb(dense, held, tolerance, &seen.violated, &mut most);
+                    let ending = self.climb(dense, held, tolerance, violated, &mut most);
                     if ending != Ending::Exact {
                         return ending;
                     }
@@ -82,17 +80,13 @@ impl<const N: usize> Climb<N> {
         Ending::Exact
     }
 
-    /// Works out every gap, and lists the rows not held whose gap is below minus the tolerance.
+    /// Lists the rows not held whose gap is below minus the tolerance.
     #[inline(always)]
-    fn look(&self, dense: &Dense<N>, held: &[bool], tolerance: f64, seen: &mut Seen) {
-        seen.violated.clear();
-        seen.gap.resize(dense.rows.len(), 0.0);
-        let known = dense.rows.iter().zip(dense.gap).zip(held).zip(&mut seen.gap);
-        for (row, (((line, gap), &held), seen_gap)) in known.enumerate() {
-            let gap = gap + dot(line, &self.x);
-            *seen_gap = gap;
-            if !(gap >= -tolerance) && !held {
-                seen.violated.push(row as u32);
+    fn look(&self, dense: &Dense<N>, held: &[bool], tolerance: f64, violated: &mut Vec<u32>) {
+        violated.clear();
+        for (row, ((line, gap), &held)) in dense.rows.iter().zip(dense.gap).zip(held).enumerate() {
+            if !(gap + dot(line, &self.x) >= -tolerance) && !held {
+                violated.push(row as u32);
             }
         }
     }

@@ -68,26 +68,3 @@ pub(super) fn root<const N: usize>(
     }
     (root, reciprocal)
 }
-
-/// `(L L')^-1 side`.
-#[inline(always)]
-pub(super) fn solve_with<const N: usize>(
-    root: &[[f64; N]; N],
-    reciprocal: &[f64; N],
-    side: &[f64; N],
-) -> [f64; N] {
-    let mut x = *side;
-    for i in 0..N {
-        for k in 0..i {
-            x[i] -= root[i][k] * x[k];
-        }
-        x[i] *= reciprocal[i];
-    }
-    for i in (0..N).rev() {
-        x[i] *= reciprocal[i];
-        for k in 0..i {
-            x[k] -= root[i][k] * x[i];
-        }
-    }
-    x
-}

@@ -7,19 +7,17 @@
 //! Programming 27, 1983, from memory). `G = H + d I` stands in for `H` until the refinement at the
 //! end, which knows only `H`.
 
-use super::climb::{Climb, Ending, Seen};
+use super::climb::{Climb, Ending};
 use super::dense::{Dense, dense_hessian};
 use super::problem::Rows;
 use super::rounds::Point;
 use super::scale::Scaled;
-use super::share::Sharing;
 
 /// What outlives a solve: the rows written out densely, when they are not so already.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Dual {
     dense: Vec<f64>,
-    seen: Seen,
-    sharing: Sharing,
+    violated: Vec<u32>,
 }
 
 impl Dual {
@@ -47,20 +45,18 @@ impl Dual {
             rows: source.as_chunks::<N>().0,
             gap: &scaled.gap,
         };
-        self.seen.violated.clear();
+        self.violated.clear();
         let likely = held.iter().enumerate().filter(|(_, held)| **held).map(|(row, _)| row as u32);
-        self.seen.violated.extend(likely);
+        self.violated.extend(likely);
         held.fill(false);
         let mut climb = Climb::begin(&dense);
-        let ending = climb.run(&dense, held, &mut self.seen);
+        let ending = climb.run(&dense, held, &mut self.violated);
         if ending == Ending::Exact {
             point.reset(n, rows.stride, rows.len());
             point.x[..n].copy_from_slice(&climb.x[..n]);
             for (&row, push) in climb.hold.set.iter().zip(&climb.hold.push[..climb.hold.count]) {
                 point.push[row as usize] = push.max(0.0);
             }
-            let gaps = &self.seen.gap;
-            self.sharing.share(&dense, &climb.x, gaps, held, &mut point.push);
         }
         ending
     }

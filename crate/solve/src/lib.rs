@@ -16,18 +16,19 @@
 //! `H + d I + sum of w_i row_i row_i'`, positive definite and banded: an `L D L'` factorisation
 //! without pivots, linear in the number of unknowns.
 //!
-//! 1. *Dual* (up to 15 unknowns): the most violated row is added, one at a time, to a set that
-//!    never pulls. Exact, a fraction of a microsecond for one joint. Forces are then shared, with
-//!    least norm, among all rows that touch.
+//! 1. *Dual* (up to 17 unknowns): the most violated row is added, one at a time, to a set that
+//!    never pulls. Exact, a fraction of a microsecond for one joint.
 //! 2. *Rounds* (warm, and to finish every other method): hold the guessed rows, drop rows that
-//!    pull, add rows that are violated. A proximal refinement gives exact digits and, where the
-//!    touching rows depend on each other, the least-norm forces.
+//!    pull, add rows that are violated. A proximal refinement from the forces at hand gives exact
+//!    digits.
 //! 3. *Interior point*: a predictor-corrector method goes close to the answer from anywhere, in
-//!    stages, and the rounds start from its guess; where rows depend on each other also from its
-//!    forces, which push already.
+//!    stages, and the rounds start from its guess and from its forces, which push already.
 //! 4. *Descent* on the augmented Lagrangian, where the rounds cycle.
 //! 5. *Shortfall*: when no `x` keeps every gap, the pose with the least sum of squares of the
 //!    violations is the answer given, with the violations as the proof.
+//!
+//! Where touching rows depend on each other, many forces balance; [`Solver::push`] are some that do.
+//! [`Solver::spread`] gives those of least norm, which are unique, once a pose is to be told.
 //!
 //! Where the objective leaves `x` free, the dual method and the rounds stay as near as they can to
 //! `x = 0` (warm: to the last answer) and the interior point stays in the middle.
@@ -64,7 +65,6 @@ mod report;
 mod root;
 mod rounds;
 mod scale;
-mod share;
 mod shortfall;
 mod solver;
 mod spread;

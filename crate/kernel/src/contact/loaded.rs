@@ -134,6 +134,9 @@ pub struct Loaded {
     pace: Pace,
     gaps_mm: Vec<f64>,
     solver: Solver,
+    /// How hard each face pushed in the last round, in loads, spread over all that touch: what one
+    /// corner of a flat face carries alone would turn it on in the next round.
+    pushes: Vec<f64>,
     factors: Band,
     forces: Vec<Force>,
 }
@@ -164,6 +167,7 @@ impl Loaded {
             spring_scale: 1.0,
             problem: Problem::new(unknowns, unknowns - 1),
             solver: Solver::new(),
+            pushes: Vec::new(),
             factors: Band::new(unknowns, unknowns),
             forces: Vec::new(),
         }
@@ -204,6 +208,8 @@ impl Loaded {
         for rounds in 1..=MOST_ROUNDS {
             self.write();
             let report = self.solver.solve(&self.problem, start);
+            self.pushes.clear();
+            self.pushes.extend_from_slice(self.solver.spread(&self.problem));
             start = Start::Warm;
             let step_mm = self.solver.x().iter().fold(0.0_f64, |most, x| most.max(x.abs()));
             if !is_usable(&report) {

@@ -105,6 +105,7 @@ pub struct Settler {
     gaps_mm: Vec<f64>,
     problem: Problem,
     solver: Solver,
+    pushes: Vec<f64>,
     /// The squares of the wishes at the pose they were written about.
     squares_mm2: f64,
     /// Workspace of a check.
@@ -128,6 +129,7 @@ impl Settler {
             construction: sizes.construction,
             problem: Problem::new(unknowns, unknowns - 1),
             solver: Solver::new(),
+            pushes: Vec::new(),
             squares_mm2: 0.0,
             factors: Band::new(unknowns, unknowns),
             pose: straight,
@@ -160,9 +162,10 @@ impl Settler {
         &self.gaps_mm
     }
 
-    /// How hard each meeting pushes, in units of wish weight times mm; zero where apart.
+    /// How hard each meeting pushes, in units of wish weight times mm, spread over all that touch; zero
+    /// where apart.
     pub fn push(&self) -> &[f64] {
-        self.solver.push()
+        &self.pushes
     }
 
     /// The problem of the last round, about the pose that the round began with: unknowns are each
@@ -196,6 +199,8 @@ impl Settler {
                 if !settled {
                     self.pose = from;
                 }
+                self.pushes.clear();
+                self.pushes.extend_from_slice(self.solver.spread(&self.problem));
                 self.step_back();
                 return Settled { solve, rounds, step_mm, worst_gap_mm: self.measure() };
             }
@@ -239,7 +244,8 @@ impl Settler {
     /// Shortens a step that comes no nearer: by what the wishes miss and what metal overlaps, the
     /// overlap weighed heavier than any contact pushes.
     fn shorten(&mut self, from: &Pose, before_mm2: f64, wishes: &[Wish], rest: &Pose) {
-        let weight = PENALTY * self.push().iter().fold(0.0, |most: f64, push| most.max(*push));
+        let weight =
+            PENALTY * self.solver.push().iter().fold(0.0, |most: f64, push| most.max(*push));
         let to = self.pose;
         self.pose = *from;
         let before = before_mm2 + weight * self.overlap_mm();

@@ -43,13 +43,14 @@ fn a_corner_holds_a_pulled_body() {
 }
 
 #[test]
-fn equal_rows_share_the_force_equally() {
+fn equal_rows_share_a_spread_force_equally() {
     let row: (&[f64], f64) = (&[-1.0, 0.0], 0.25);
     let problem = dense(&[&[0.0, 0.0], &[0.0, 1.0]], &[-3.0, 0.0], &[row, row, row]);
     let mut solver = Solver::new();
     assert_eq!(solver.solve(&problem, Start::Cold).status, Status::Solved);
     assert_near(solver.x(), &[0.25, 0.0]);
-    assert_near(solver.push(), &[1.0, 1.0, 1.0]);
+    assert_near(&[solver.push().iter().sum()], &[3.0]);
+    assert_near(solver.spread(&problem), &[1.0, 1.0, 1.0]);
 }
 
 #[test]

@@ -40,8 +40,7 @@ impl Loaded {
 
     fn bend(&self) -> Bend {
         let mut bend = Bend::none();
-        for (i, &push) in self.solver.push().iter().enumerate().filter(|(_, push)| **push > PUSHING)
-        {
+        for (i, &push) in self.pushes.iter().enumerate().filter(|(_, push)| **push > PUSHING) {
             self.bend_of(&self.sprung(i), push, &mut bend);
         }
         bend
@@ -65,7 +64,7 @@ impl Loaded {
     fn stiffen(&mut self) {
         let stiffness = STIFFENING / self.pitch_mm;
         let unknowns = self.problem.unknowns();
-        let pushes = self.solver.push().iter();
+        let pushes = self.pushes.iter();
         for (k, _) in pushes.enumerate().filter(|(_, push)| **push > PUSHING) {
             let (line, gap_mm) = (&self.lines[k], self.gaps_mm[k]);
             for i in 0..unknowns {

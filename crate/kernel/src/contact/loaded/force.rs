@@ -81,7 +81,7 @@ impl Loaded {
             return;
         }
         for i in 0..self.meetings.len() {
-            let push = self.solver.push()[i];
+            let push = self.pushes[i];
             if push <= ROUNDING {
                 continue;
             }

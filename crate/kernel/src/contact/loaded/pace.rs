@@ -87,7 +87,7 @@ impl Loaded {
         if self.pace.is_fresh() || step_mm <= SLIGHT * self.pitch_mm {
             return 1.0;
         }
-        let weight = PENALTY * self.solver.push().iter().fold(0.0, |most: f64, n| most.max(*n));
+        let weight = PENALTY * self.pushes.iter().fold(0.0, |most: f64, n| most.max(*n));
         let start_mm = self.height_mm(weight);
         let mut share = 1.0;
         let mut reached_mm = self.height_after_mm(share, weight);
