@@ -8,28 +8,9 @@ pub fn bare(name: &str, bytes: Vec<u8>) -> Vec<u8> {
         return bytes;
     }
     match String::from_utf8(bytes) {
-        Ok(text) if name.ends_with(".css") => tight(&without_comments(&text)).into_bytes(),
         Ok(text) => without_comments(&text).into_bytes(),
         Err(kept) => kept.into_bytes(),
     }
-}
-
-/// A style sheet without the room between its words; a line with a text in it stays as it is.
-fn tight(sheet: &str) -> String {
-    let mut kept = String::with_capacity(sheet.len());
-    for line in sheet.lines().filter(|line| !line.is_empty()) {
-        if line.contains(['"', '\'']) {
-            kept.push_str(line);
-        } else {
-            kept.push_str(
-                &line.replace(" {", "{").replace(": ", ":").replace(", ", ",").replace("; ", ";"),
-            );
-        }
-        if !kept.ends_with(['{', '}', ';', ',']) {
-            kept.push('\n');
-        }
-    }
-    kept
 }
 
 /// Takes out comments that begin a line, and types written before a value (`/** @type {X} */ value`).
@@ -76,7 +57,7 @@ fn comment_in(code: &str) -> Option<(&str, &str)> {
 
 #[cfg(test)]
 mod tests {
-    use super::{tight, without_comments};
+    use super::without_comments;
 
     #[test]
     fn comments_go_and_lines_stay() {
@@ -97,11 +78,5 @@ mod tests {
     #[test]
     fn a_style_sheet_loses_its_headings() {
         assert_eq!(without_comments("/* Found */\n.a { b: c; }\n"), "\n.a { b: c; }\n");
-    }
-
-    #[test]
-    fn a_style_sheet_has_no_room_where_it_means_nothing() {
-        let sheet = "\n.a :is(b, i),\nc {\nd: 1px\n2px;\ncontent: \": , \";\n}\n";
-        assert_eq!(tight(sheet), ".a :is(b,i),c{d:1px\n2px;content: \": , \";}");
     }
 }
