@@ -10,6 +10,7 @@ mod packed;
 mod policy;
 mod preload;
 mod server;
+mod short;
 mod single;
 mod site;
 mod slim;
@@ -63,7 +64,7 @@ pub fn run(options: &Options) -> Result<ExitCode, Trouble> {
 pub fn built() -> Result<Site, Trouble> {
     let glue = glue::generate()?;
     let site = Site::of_project(&crate::place::root(), &glue);
-    site.gathered()?; // a module in a form that cannot be gathered is said here
+    site.first()?; // a module in a form that cannot be gathered is said here
     Ok(site)
 }
 

@@ -30,10 +30,11 @@ struct Module {
     body: String,
 }
 
-/// What a module takes from another, as it would be taken out of an object.
+/// What a module takes from another.
 struct Import {
     from: String,
-    taken: String,
+    /// Names as the other exports them and as they are here.
+    taken: Vec<(String, String)>,
 }
 
 impl Gathered {
@@ -84,23 +85,52 @@ impl Gathered {
     /// The one file.
     pub fn text(&self) -> String {
         self.modules.iter().fold(ONCE.to_owned(), |mut text, module| {
-            module.write(&mut text);
+            self.write(module, &mut text);
             text
         })
     }
 
+    fn write(&self, module: &Module, text: &mut String) {
+        let imports = module.imports.iter().fold(String::new(), |mut lines, import| {
+            let given = self.module(&import.from).map(Module::outside).into_iter().flatten();
+            // Writing into a text cannot fail.
+            let _ = writeln!(
+                lines,
+                "const {} = {}();",
+                places(given, &import.taken),
+                variable(&import.from)
+            );
+            lines
+        });
+        let given: Vec<&str> = module.exports.iter().map(|(own, _)| own.as_str()).collect();
+        *text += &format!(
+            "export const {} = once(() => {{\n{imports}{}return [{}];\n}});\n",
+            variable(&module.name),
+            module.body,
+            given.join(", ")
+        );
+    }
+
+    fn module(&self, name: &str) -> Option<&Module> {
+        self.modules.iter().find(|module| module.name == name)
+    }
+
     /// What stands under the name of a module of the one file.
     pub fn stand_in(&self, name: &str) -> Option<String> {
-        let module = self.modules.iter().find(|module| module.name == name)?;
+        let module = self.module(name)?;
         let own = variable(name);
-        let plain: Vec<&str> = module.outside().filter(|name| *name != "default").collect();
+        let plain: Vec<(String, String)> = module
+            .outside()
+            .filter(|name| *name != "default")
+            .map(|name| (name.to_owned(), name.to_owned()))
+            .collect();
         let mut text = format!("import {{ {own} }} from \"./{FIRST}\";\n");
         text += &match plain.is_empty() {
             true => format!("{own}();\n"),
-            false => format!("export const {{ {} }} = {own}();\n", plain.join(", ")),
+            false => format!("export const {} = {own}();\n", places(module.outside(), &plain)),
         };
-        if module.outside().any(|name| name == "default") {
-            text += &format!("export default {own}().default;\n");
+        if let Some(at) = module.outside().position(|name| name == "default") {
+            text += &format!("export default {own}()[{at}];\n");
         }
         Some(text)
     }
@@ -141,21 +171,6 @@ impl Module {
     fn outside(&self) -> impl Iterator<Item = &str> {
         self.exports.iter().map(|(_, outside)| outside.as_str())
     }
-
-    fn write(&self, text: &mut String) {
-        let imports = self.imports.iter().fold(String::new(), |mut lines, import| {
-            // Writing into a text cannot fail.
-            let _ = writeln!(lines, "const {{ {} }} = {}();", import.taken, variable(&import.from));
-            lines
-        });
-        let given: Vec<String> = self.exports.iter().map(|(own, out)| taken(out, own)).collect();
-        *text += &format!(
-            "export const {} = once(() => {{\n{imports}{}return {{ {} }};\n}});\n",
-            variable(&self.name),
-            self.body,
-            given.join(", ")
-        );
-    }
 }
 
 /// The name of a module's function: its file's, with a sign that no name of ours has.
@@ -182,11 +197,10 @@ fn import(statement: &str) -> Option<Import> {
         Some((whole, named)) => (whole.trim_end_matches([' ', ',']), named.strip_suffix('}')?),
         None => (names, ""),
     };
-    let mut parts: Vec<String> = pairs(named).map(|(theirs, ours)| taken(theirs, ours)).collect();
-    if !whole.is_empty() {
-        parts.insert(0, taken("default", whole));
-    }
-    (!whole.starts_with('*')).then(|| Import { from, taken: parts.join(", ") })
+    let whole = Some(whole).filter(|whole| !whole.is_empty());
+    let taken = whole.map(|whole| ("default", whole)).into_iter().chain(pairs(named));
+    let taken = taken.map(|(theirs, ours)| (theirs.to_owned(), ours.to_owned())).collect();
+    whole.is_none_or(|whole| !whole.starts_with('*')).then_some(Import { from, taken })
 }
 
 /// `export { one, two as three };`
@@ -201,9 +215,12 @@ fn pairs(names: &str) -> impl Iterator<Item = (&str, &str)> {
     parts.map(|part| part.split_once(" as ").unwrap_or((part, part)))
 }
 
-/// A member of an object and the name of what it is inside, as both sides of `=` write it.
-fn taken(theirs: &str, ours: &str) -> String {
-    if theirs == ours { ours.to_owned() } else { format!("{theirs}: {ours}") }
+/// Names in the places that a list has for them, as they are taken out of it: `[, two, three]`.
+fn places<'a>(given: impl Iterator<Item = &'a str>, taken: &[(String, String)]) -> String {
+    let ours = |theirs| taken.iter().find(|(name, _)| name == theirs).map_or("", |(_, ours)| ours);
+    let places: Vec<&str> = given.map(ours).collect();
+    let end = places.iter().rposition(|ours| !ours.is_empty()).map_or(0, |last| last + 1);
+    format!("[{}]", places[..end].join(", "))
 }
 
 /// The name that a declaration gives, where it is one that never changes.
@@ -248,19 +265,19 @@ mod tests {
         let at = |part: &str| text.find(part).unwrap_or_else(|| panic!("no {part} in {text}"));
         assert!(
             at(
-                "export const g$ = once(() => {\nconst x = 1, y = 2;\nasync function z() {}\nreturn { z, x, y, default: z };\n});"
+                "export const g$ = once(() => {\nconst x = 1, y = 2;\nasync function z() {}\nreturn [z, x, y, z];\n});"
             ) < at(
-                "export const a$b$ = once(() => {\nconst { default: own, x, y } = g$();\nconst one = () => own(x, y);\nreturn { one };\n});"
+                "export const a$b$ = once(() => {\nconst [, x, y, own] = g$();\nconst one = () => own(x, y);\nreturn [one];\n});"
             )
         );
         at(
-            "export const main$ = once(() => {\nconst { one: first } = a$b$();\nfirst(() => import(\"./line/line.js\"));\nreturn {  };\n});",
+            "export const main$ = once(() => {\nconst [first] = a$b$();\nfirst(() => import(\"./line/line.js\"));\nreturn [];\n});",
         );
         let stand_in = |name| gathered.stand_in(name).expect("it is there");
         assert_eq!(stand_in("main.js"), "import { main$ } from \"./first.js\";\nmain$();\n");
         assert_eq!(
             stand_in("g.js"),
-            "import { g$ } from \"./first.js\";\nexport const { z, x, y } = g$();\nexport default g$().default;\n"
+            "import { g$ } from \"./first.js\";\nexport const [z, x, y] = g$();\nexport default g$()[3];\n"
         );
         assert!(gathered.stand_in("line.js").is_none() && gathered.holds("a-b.js"));
         assert!(!gathered.holds("line/line.js"), "what is opened later stays out");

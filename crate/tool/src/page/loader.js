@@ -1,7 +1,7 @@
 // Fetches the first screen's program once and starts it; it stands in the place of the loader that wasm-bindgen writes,
 // which takes five times the words. A host that sends WebAssembly by another name is served too, only slower.
 let begun;
-async function begin(given = new URL('lightgap_stage_bg.wasm', import.meta.url)) {
+async function begin(given = new URL(`lightgap_stage_bg.wasm`,import.meta.url)) {
     const imports = __wbg_get_imports();
     const plain = given instanceof URL || typeof given === 'string';
     const answer = plain ? await fetch(given) : await given;

@@ -14,7 +14,7 @@ use serde_json::{Map, Value, json};
 /// The script of the worker: no module of the page's.
 const WORKER: &str = "lightgap_worker.js";
 /// How the glue finds its WebAssembly beside a module that has an address of its own.
-const GLUE_ADDRESS: &str = "new URL('lightgap_stage_bg.wasm', import.meta.url)";
+const GLUE_ADDRESS: &str = "new URL(`lightgap_stage_bg.wasm`,import.meta.url)";
 /// The same for a module without one.
 const GLUE_NAME: &str = "'lightgap_stage_bg.wasm'";
 
@@ -53,7 +53,10 @@ fn import_map(site: &Site, modules: &[&String]) -> Result<Value, Trouble> {
             body = without_address(&body)?;
         }
         for other in modules {
-            body = body.replace(&format!("\"{}\"", way(name, other)), &format!("\"{other}\""));
+            let way = way(name, other);
+            for mark in ['"', '`'] {
+                body = body.replace(&format!("{mark}{way}{mark}"), &format!("\"{other}\""));
+            }
         }
         imports.insert((*name).clone(), address("text/javascript", body.as_bytes()).into());
     }

@@ -2,6 +2,7 @@
 
 use super::bare::bare;
 use super::gather::{self, Gathered};
+use super::short::shortened;
 use crate::trouble::Trouble;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -69,7 +70,9 @@ impl Site {
     /// A file beside the modules of the first screen, where those could be gathered.
     fn read_beside(&self, gathered: Option<&Gathered>, name: &str) -> Option<Vec<u8>> {
         match gathered {
-            Some(gathered) if name == gather::FIRST => Some(gathered.text().into_bytes()),
+            Some(gathered) if name == gather::FIRST => {
+                shortened(name, &gathered.text()).ok().map(String::into_bytes)
+            }
             Some(gathered) if gathered.holds(name) => {
                 gathered.stand_in(name).map(String::into_bytes)
             }
@@ -77,8 +80,13 @@ impl Site {
         }
     }
 
+    /// The modules of the first screen in one file.
+    pub fn first(&self) -> Result<String, Trouble> {
+        shortened(gather::FIRST, &self.gathered()?.text())
+    }
+
     /// The modules of the first screen.
-    pub fn gathered(&self) -> Result<Gathered, Trouble> {
+    fn gathered(&self) -> Result<Gathered, Trouble> {
         Gathered::from(&|name| self.source(name))
     }
 

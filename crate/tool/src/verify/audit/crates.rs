@@ -11,21 +11,29 @@ const REGISTRY: &str = "registry+";
 /// What the page ships and what builds and serves it.
 const SHIPPED: [&str; 2] = ["lightgap-wasm", "lightgap-tool"];
 /// Crates of those that run a script or a macro of their own while they are built.
-const KNOWN: [&str; 26] = [
+const KNOWN: [&str; 37] = [
     "anyhow",
     "clap_derive",
     "crc32fast",
     "crossbeam-deque",
     "crossbeam-epoch",
     "crossbeam-utils",
+    "displaydoc",
+    "dragonbox_ecma",
     "httparse",
+    "icu_locale_fallback_data",
+    "icu_segmenter_data",
     "libc",
     "libm",
     "mime_guess",
+    "num-traits",
+    "oxc_ast_macros",
+    "phf_macros",
     "proc-macro2",
     "quote",
     "rayon-core",
     "rustversion",
+    "seq-macro",
     "serde",
     "serde_core",
     "serde_derive",
@@ -37,6 +45,9 @@ const KNOWN: [&str; 26] = [
     "wasm-bindgen",
     "wasm-bindgen-macro",
     "wasm-bindgen-shared",
+    "yoke-derive",
+    "zerofrom-derive",
+    "zerovec-derive",
     "zmij",
 ];
 
