@@ -42,7 +42,7 @@ function startNotes(session) {
 
 /** What sets a load is fetched when one is first shown; where it did not come, every change tries again. @param {Session} session */
 function startLoad(session) {
-  const opened = once(async () => (await bring(() => import("./load.js"), ["rest"], [])).open(session));
+  const opened = once(async () => (await bring(() => import("./load.js"), ["rest"], ["load.css"])).open(session));
   session.listen(() => session.work.how === "load" && opened("").catch(() => {}));
 }
 

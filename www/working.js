@@ -12,7 +12,7 @@ import { once } from "./once.js";
  */
 export function startWorking(session, another) {
   const fold = /** @type {HTMLDetailsElement} */ (byId("work-fold"));
-  const opened = once(async () => (await bring(() => import("./working/working.js"), ["working"], [])).open(session, another()));
+  const opened = once(async () => (await bring(() => import("./working/working.js"), ["working"], ["working/working.css"])).open(session, another()));
   const show = async () => fold.open && (await opened("working")).show();
   fold.addEventListener("toggle", show);
   session.listen(show);

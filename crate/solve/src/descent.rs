@@ -171,7 +171,7 @@ impl Descent {
             let (first, coefficient) = rows.row(row);
             self.pull_step[row] = -self.penalty * dot(coefficient, &self.step[first..]);
         }
-        level(|taken| self.along(slope, bend, taken))
+        level(&|taken| self.along(slope, bend, taken))
     }
 
     /// Slope and curvature along the step at share `taken` of it.

@@ -8,7 +8,7 @@ const LEVEL: f64 = 1e-6;
 /// The share of a step at which a convex function along it is level; `at` gives its slope and its
 /// curvature at a share. Newton steps; where one leaves the bracket, a
 /// bisection, or one whole step on while there is no upper end.
-pub(super) fn level(at: impl Fn(f64) -> (f64, f64)) -> f64 {
+pub(super) fn level(at: &dyn Fn(f64) -> (f64, f64)) -> f64 {
     let start = at(0.0).0;
     let (mut low, mut high) = (0.0, f64::INFINITY);
     let mut taken = 1.0;

@@ -108,7 +108,7 @@ impl Shortfall {
             let (first, coefficient) = rows.row(row);
             self.gap_step[row] = dot(coefficient, &self.step[first..]);
         }
-        level(|taken| self.along(taken))
+        level(&|taken| self.along(taken))
     }
 
     /// Slope and curvature along the step at share `taken` of it.

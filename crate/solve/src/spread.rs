@@ -26,7 +26,6 @@ const MOST_REFINEMENTS: u32 = 8;
 pub(super) struct Spread {
     force: Vec<f64>,
     touching: Vec<Touching>,
-    y: Vec<f64>,
     /// Where `y` would go if the rows that push stayed the same.
     aim: Vec<f64>,
     left: Vec<f64>,
@@ -50,7 +49,6 @@ impl Spread {
         Spread {
             force: Vec::new(),
             touching: Vec::new(),
-            y: Vec::new(),
             aim: Vec::new(),
             left: Vec::new(),
             factor: Band::new(0, 0),
@@ -69,6 +67,7 @@ impl Spread {
         let unknowns = scaled.gradient.len();
         let exact = gathered(EXACT, unknowns);
         self.look(rows, scaled, x, exact);
+        let mut along = 0.0;
         for _ in 0..MOST_STEPS {
             let balanced = self.aim(rows, unknowns, exact);
             let largest_push = self.touching.iter().fold(0.0_f64, |most, at| most.max(at.aim));
@@ -79,7 +78,7 @@ impl Spread {
                 }
                 return true;
             }
-            if !self.go() {
+            if !self.go(&mut along) {
                 return false;
             }
         }
@@ -88,10 +87,8 @@ impl Spread {
 
     /// Which rows touch, all taken to push at first, and what they have to balance.
     fn look(&mut self, rows: &Rows, scaled: &Scaled, x: &[f64], exact: f64) {
-        for padded in [&mut self.force, &mut self.y] {
-            padded.clear();
-            padded.resize(scaled.gradient.len() + rows.stride, 0.0);
-        }
+        self.force.clear();
+        self.force.resize(scaled.gradient.len() + rows.stride, 0.0);
         scaled.hessian.multiply(x, &mut self.force);
         for (force, gradient) in self.force.iter_mut().zip(&scaled.gradient) {
             *force += gradient;
@@ -146,13 +143,13 @@ impl Spread {
         self.touching.iter().all(stays)
     }
 
-    /// Goes towards the aim, to where the function is least on the way; false where it leads nowhere.
-    fn go(&mut self) -> bool {
-        let way = self.aim.iter().zip(&self.y).map(|(aim, y)| aim - y);
-        let along: f64 = way.zip(&self.force).map(|(way, force)| way * force).sum();
+    /// Goes towards the aim, to where the function is least on the way; false where it leads nowhere. `f . y`
+    /// goes along.
+    fn go(&mut self, along: &mut f64) -> bool {
+        let way = dot(&self.aim, &self.force) - *along;
         let touching = &self.touching;
-        let taken = level(|taken| {
-            let (mut slope, mut curve) = (-along, 0.0);
+        let taken = level(&|taken| {
+            let (mut slope, mut curve) = (-way, 0.0);
             for at in touching {
                 let step = at.aim - at.pull;
                 let pull = at.pull + taken * step;
@@ -166,9 +163,7 @@ impl Spread {
         if !(taken > 0.0) {
             return false;
         }
-        for (y, aim) in self.y.iter_mut().zip(&self.aim) {
-            *y += taken * (aim - *y);
-        }
+        *along += taken * way;
         for at in &mut self.touching {
             at.pull += taken * (at.aim - at.pull);
             at.pushes = at.pull > 0.0;
