@@ -16,6 +16,7 @@ const VALUES = /** @type {Record<string, string[]>} */ ({
   "twist.collared": ["pin_clearance_mm", "bearing_length_mm", "mouth_radius_mm", "side_gap_mm", "inner_plate_height_mm", "outer_plate_height_mm"],
   "lean.collared": ["pin_clearance_mm", "bearing_length_mm", "mouth_radius_mm", "side_gap_mm", "inner_overhang_mm", "outer_overhang_mm"],
   bend: ["pin_clearance_mm", "pin_diameter_mm", "bore_mm"],
+  load: ["pin_clearance_mm", "bearing_width_mm", "side_gap_mm"],
 });
 const LIMIT = /** @type {Record<string, string>} */ ({
   turn: "turn_limit_rad", lean: "shear_limit_rad", aside: "offset_limit_mm", twist: "twist_limit_rad",

@@ -49,4 +49,17 @@ describe("a load on the link, in Chromium", () => {
       assert.deepEqual(await rows(), before);
     }
   });
+
+  test("how it is worked out is told of a load as of every movement", async () => {
+    for (const on of ["ferry-winch", "ferry-trike"]) {
+      for (const [ask, how] of [["touch", "load"], ["touch", "bend"], ["touch", "turn"], ["touch", "aside"], ["touch", "twist"], ["give", "lean"]]) {
+        await open(`#v=1&on=${on}&ask=${ask}&how=${how}&at=1`);
+        await hand.inside(() => { /** @type {HTMLDetailsElement} */ (document.getElementById("work-fold")).open = true; });
+        await until(() => document.querySelector("#work .formula") !== null);
+        const told = await hand.inside(textOf, "#work");
+        assert.ok(told.length > 200 && !/\b(work|letter|value)\.[a-z]/.test(told), `${on}, ${how}: ${told}`);
+      }
+    }
+    assert.deepEqual(hand.complaints(), []);
+  });
 });

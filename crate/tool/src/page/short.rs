@@ -53,7 +53,7 @@ mod tests {
 
     #[test]
     fn what_is_no_module_is_said() {
-        let refused = shortened("x.js", "export const = 1;").err().expect("it is refused");
+        let refused = shortened("x.js", "export const = 1;").expect_err("it is refused");
         assert!(refused.to_string().starts_with("x.js: "), "{refused}");
     }
 }

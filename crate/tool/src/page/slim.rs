@@ -301,7 +301,7 @@ mod tests {
     fn a_root_is_an_instruction() {
         let mut program = Module::default();
         let number = program.locals.add(ValType::F64);
-        let mut made = |program: &mut Module, name: &str, called: Option<FunctionId>| {
+        let made = |program: &mut Module, name: &str, called: Option<FunctionId>| {
             let mut made =
                 FunctionBuilder::new(&mut program.types, &[ValType::F64], &[ValType::F64]);
             let mut body = made.func_body();
