@@ -146,6 +146,9 @@ export async function openFirefox({ keeps = false } = {}, prefs = {}, viewport =
     },
   });
   const page = await browser.newPage();
-  const resize = (/** @type {Size} */ size) => page.setViewport({ ...size, ...viewport });
+  /** A Firefox of long support does not know how to turn its screen; its window has the size all the same. @param {Size} size */
+  const resize = (size) => page.setViewport({ ...size, ...viewport }).catch((/** @type {unknown} */ fault) => {
+    if (!/setScreenOrientationOverride/.test(String(fault))) throw fault;
+  });
   return { page, resize, ...handOf(page, () => browser.close()), another: () => besides(page, () => browser.newPage()) };
 }
