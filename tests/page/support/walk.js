@@ -60,7 +60,7 @@ const waited = `async (heard, seen, frames) => {
   for (let frame = 0; ; frame++) {
     const now = told(false, seen.length > 0);
     if (frame >= frames || (heard.every((each) => now.heard.includes(each)) && seen.every((each) => now.seen.includes(each)))) return now;
-    await new Promise((next) => requestAnimationFrame(next));
+    await new Promise((next) => requestAnimationFrame(() => setTimeout(next))); // looking at every frame alone keeps Firefox from handing on what the worker says
   }
 }`;
 
