@@ -6,6 +6,7 @@ mod gather;
 mod glue;
 mod keeper;
 mod marks;
+mod order;
 mod packed;
 mod policy;
 mod preload;

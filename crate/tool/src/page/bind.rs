@@ -2,6 +2,7 @@
 //! put in its place whole, since another run may be reading it.
 
 use super::marks;
+use super::order;
 use super::packed::{digest, packed};
 use super::slim::slim;
 use crate::trouble::Trouble;
@@ -20,8 +21,14 @@ const LOADER: &str = include_str!("loader.js");
 /// Where that begins in what wasm-bindgen writes.
 const LOADED: &str = "async function __wbg_load(";
 /// What the glue is made of and how: where one of these has changed, it is made anew.
-const HOW: [&str; 5] =
-    [LABOURER, LOADER, include_str!("bind.rs"), include_str!("marks.rs"), include_str!("slim.rs")];
+const HOW: [&str; 6] = [
+    LABOURER,
+    LOADER,
+    include_str!("bind.rs"),
+    include_str!("marks.rs"),
+    include_str!("order.rs"),
+    include_str!("slim.rs"),
+];
 
 /// Sees to it that a folder holds both programs and their glue, and nothing else.
 pub fn bound(stage: &Path, worker: &Path, folder: &Path) -> Result<(), Trouble> {
@@ -54,6 +61,7 @@ fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
     let mut made = kind.and_then(Bindgen::generate_output).map_err(trouble)?;
     if name == STAGE {
         slim(made.wasm_mut());
+        order::variables(made.wasm_mut());
     }
     made.emit(folder).map_err(trouble)?;
     finish(name, folder)
@@ -64,7 +72,10 @@ fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
     let glue = folder.join(format!("{name}.js"));
     let program = folder.join(format!("{name}_bg.wasm"));
     let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
-    let bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
+    let mut bytes = std::fs::read(&program).map_err(Trouble::file(&program))?;
+    if name == STAGE {
+        bytes = order::functions(&bytes)?;
+    }
     let (text, bytes, names) = marks::counted(text, &bytes)?;
     named(name, &[&bytes[..], &names].concat())?;
     let (text, script) = match name {

@@ -5,12 +5,12 @@
 use crate::trouble::Trouble;
 
 /// The mark of a module and the version of its form, bytes.
-const HEAD: usize = 8;
+pub(super) const HEAD: usize = 8;
 /// Sections that tools read (WebAssembly 2.0, 5.5.2), and the one of imports.
-const CUSTOM: u8 = 0;
-const IMPORTS: u8 = 2;
-/// An imported function, which is all that the glue gives.
-const FUNCTION: u8 = 0;
+pub(super) const CUSTOM: u8 = 0;
+pub(super) const IMPORTS: u8 = 2;
+/// A function, which is all that the glue gives.
+pub(super) const FUNCTION: u8 = 0;
 
 /// Glue and program with every name of an import replaced by its number; and what was left out, which may
 /// follow the program again.
@@ -81,26 +81,26 @@ fn letters(number: usize) -> String {
     before.unwrap_or_default() + &last.to_string()
 }
 
-fn put(module: &mut Vec<u8>, kind: u8, section: &[u8]) {
+pub(super) fn put(module: &mut Vec<u8>, kind: u8, section: &[u8]) {
     module.push(kind);
     module.extend(leb(section.len()));
     module.extend(section);
 }
 
 /// A number as WebAssembly writes lengths (LEB128, seven bits a byte), and what follows it.
-fn number(bytes: &[u8]) -> Option<(usize, &[u8])> {
+pub(super) fn number(bytes: &[u8]) -> Option<(usize, &[u8])> {
     let end = bytes.iter().position(|byte| byte & 0x80 == 0)? + 1;
     let digits = bytes[..end].iter().rev();
     Some((digits.fold(0, |sum, byte| sum << 7 | usize::from(byte & 0x7f)), &bytes[end..]))
 }
 
 /// So many bytes as a number before them says, and what follows.
-fn sized(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
+pub(super) fn sized(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
     let (length, rest) = number(bytes)?;
     rest.split_at_checked(length)
 }
 
-fn leb(mut number: usize) -> Vec<u8> {
+pub(super) fn leb(mut number: usize) -> Vec<u8> {
     let mut bytes = Vec::new();
     while number > 0x7f {
         bytes.push((number & 0x7f) as u8 | 0x80);
