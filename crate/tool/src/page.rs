@@ -15,6 +15,7 @@ mod short;
 mod single;
 mod site;
 mod slim;
+mod traps;
 mod version;
 
 pub use glue::{TARGET, add_target};

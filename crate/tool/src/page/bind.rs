@@ -5,6 +5,7 @@ use super::marks;
 use super::order;
 use super::packed::{digest, packed};
 use super::slim::slim;
+use super::traps;
 use crate::trouble::Trouble;
 use std::path::Path;
 use wasm_bindgen_cli_support::Bindgen;
@@ -21,13 +22,14 @@ const LOADER: &str = include_str!("loader.js");
 /// Where that begins in what wasm-bindgen writes.
 const LOADED: &str = "async function __wbg_load(";
 /// What the glue is made of and how: where one of these has changed, it is made anew.
-const HOW: [&str; 6] = [
+const HOW: [&str; 7] = [
     LABOURER,
     LOADER,
     include_str!("bind.rs"),
     include_str!("marks.rs"),
     include_str!("order.rs"),
     include_str!("slim.rs"),
+    include_str!("traps.rs"),
 ];
 
 /// Sees to it that a folder holds both programs and their glue, and nothing else.
@@ -61,6 +63,7 @@ fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
     let mut made = kind.and_then(Bindgen::generate_output).map_err(trouble)?;
     if name == STAGE {
         slim(made.wasm_mut());
+        traps::join(made.wasm_mut());
         order::variables(made.wasm_mut());
     }
     made.emit(folder).map_err(trouble)?;
