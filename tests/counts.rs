@@ -15,6 +15,7 @@ use lightgap::drive::{ChainLine, Study, Sweep, Variant};
 use lightgap::plane::Point;
 use lightgap::posing::{Ask, Mode, Posing, cap};
 use lightgap::solve::{Solver, Start, Status};
+use lightgap::strand::{Ends, Outcome, Setup, Strand};
 use lightgap_tests::read_scenario;
 
 const LOAD: [f64; 3] = [300.0, 7.0, 40.0];
@@ -58,6 +59,22 @@ fn a_strand_costs_factorisations_that_hardly_grow_with_its_links() {
         let [first, next] = solved(&at(1.0), &at(1.001));
         hold(&format!("a strand of {links} links, cold"), first, cold);
         hold(&format!("a strand of {links} links, warm"), next, warm);
+    }
+}
+
+#[test]
+fn a_whole_strand_takes_no_more_rounds_the_longer_it_is() {
+    let sizes: Sizes = *winch().sizes();
+    // Up to 47 joints it is led from the free strand; a longer one begins as one of half as many.
+    for (joints, springy, rigid) in [(30, 13, 11), (100, 9, 4), (300, 8, 4), (1000, 6, 5)] {
+        for (stiffness_n_mm, most) in [(Some(6e5), springy), (None, rigid)] {
+            let setup = Setup { joints, tension_n: TAUT_N, stiffness_n_mm, ends: Ends::Held };
+            let mut strand = Strand::new(&sizes, setup);
+            let solution = strand.solve(1.5 * strand.free_offset_mm());
+            assert_eq!(solution.outcome, Outcome::Solved);
+            let what = if stiffness_n_mm.is_some() { "springy" } else { "rigid" };
+            hold(&format!("a whole {what} strand of {joints} joints"), solution.rounds, most);
+        }
     }
 }
 

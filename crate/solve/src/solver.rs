@@ -94,6 +94,20 @@ impl Solver {
         Report { status, rounds: spent, worst_gap, stationarity }
     }
 
+    /// Lets a warm solve of a problem of so many unknowns begin at a pose of zero with these forces, in the
+    /// unit of the gradient, and with these rows as touching.
+    pub fn foresee(&mut self, unknowns: usize, rows: impl Iterator<Item = (f64, bool)>) {
+        self.x.clear();
+        self.x.resize(unknowns, 0.0);
+        self.push.clear();
+        self.active.clear();
+        for (push, touches) in rows {
+            self.push.push(push);
+            self.active.push(touches);
+        }
+        self.solved_shape = Some((unknowns, self.push.len()));
+    }
+
     /// After `problem` has been solved: the forces of least norm among those of all rows that touch, in
     /// the unit of the gradient. The pose is the same; where more rows touch than it needs, these forces
     /// do not tell from where the solver came. Where they do not come out exact, those of the answer.

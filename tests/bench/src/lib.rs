@@ -34,6 +34,8 @@ mod work;
 mod sets;
 #[cfg(feature = "compare")]
 mod timed;
+#[cfg(feature = "compare")]
+mod whole;
 
 #[cfg(feature = "compare")]
 pub use timed::{print_cost_of_links, print_frames, time};

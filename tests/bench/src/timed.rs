@@ -2,6 +2,7 @@
 
 use crate::cases::{REFERENCE, strand};
 use crate::frames::Bench;
+use crate::whole::brought;
 use crate::work::Work;
 use criterion::Criterion;
 use lightgap::solve::{Solver, Start, Status};
@@ -91,12 +92,17 @@ fn spread_ms(mut work: impl FnMut(f64)) -> [f64; 2] {
     [0.5, 0.95].map(|share: f64| times[(share * f64::from(TURNS - 1)) as usize])
 }
 
-/// What a link costs, cold and warm, from 30 to 1,000 links: flat where time is linear. The offset
+/// What a link costs, of one problem and of a whole strand, from 30 to 1,000 links: flat where time is linear. The offset
 /// grows with the links, so that the same share of them must turn.
 pub fn print_cost_of_links(_: &mut Criterion) {
     const LINKS: [usize; 6] = [30, 60, 120, 250, 500, 1000];
-    for (how, start) in [("cold", Start::Cold), ("warm", Start::Warm)] {
-        let costs_ns = LINKS.map(|links| cost_of_a_link_ns(links, start));
+    let costs: [(&str, &dyn Fn(usize) -> f64); 3] = [
+        ("one linear problem, cold", &|links| cost_of_a_link_ns(links, Start::Cold)),
+        ("one linear problem, warm", &|links| cost_of_a_link_ns(links, Start::Warm)),
+        ("a whole strand from nothing", &cost_of_a_whole_one_ns),
+    ];
+    for (how, cost) in costs {
+        let costs_ns = LINKS.map(cost);
         let (least, most) =
             costs_ns.iter().fold((f64::INFINITY, 0.0_f64), |(a, b), c| (a.min(*c), b.max(*c)));
         let each =
@@ -117,15 +123,30 @@ fn cost_of_a_link_ns(links: usize, start: Start) -> f64 {
     let problems =
         [1.0, 1.001].map(|share| strand(REFERENCE, links, share * offset_mm, 300.0).problem());
     let mut solver = Solver::new();
-    let mut times_ns: Vec<f64> = (0..TURNS)
+    median(TURNS, |turn| {
+        let report = solver.solve(&problems[turn % 2], start);
+        assert_eq!(report.status, Status::Solved);
+    }) / links as f64
+}
+
+/// The same for a whole strand, made anew each time.
+fn cost_of_a_whole_one_ns(links: usize) -> f64 {
+    const TURNS: usize = 5;
+    let took_ns = median(TURNS, |_| {
+        black_box(brought(links));
+    });
+    took_ns / links as f64
+}
+
+/// Median time of a turn, ns.
+fn median(turns: usize, mut work: impl FnMut(usize)) -> f64 {
+    let mut times_ns: Vec<f64> = (0..turns)
         .map(|turn| {
             let began = Instant::now();
-            let report = solver.solve(&problems[turn % 2], start);
-            let took_ns = began.elapsed().as_secs_f64() * 1e9;
-            assert_eq!(report.status, Status::Solved);
-            took_ns / links as f64
+            work(turn);
+            began.elapsed().as_secs_f64() * 1e9
         })
         .collect();
     times_ns.sort_by(f64::total_cmp);
-    times_ns[TURNS / 2]
+    times_ns[turns / 2]
 }

@@ -40,7 +40,8 @@ pub struct SpanSection {
     pub free_offset_mm: f64,
     /// What the teeth take up besides, both ends together.
     pub tooth_float_mm: f64,
-    /// The largest offset of the strand with rigid joints, without the teeth's share.
+    /// The largest offset of the strand with rigid joints, no link of it more than 30 degrees out of line,
+    /// without the teeth's share.
     pub max_offset_mm: f64,
     /// Whether rigid joints find a pose at the drive's offset.
     pub rigid_pose_exists: bool,

@@ -16,8 +16,6 @@ const WELL: u32 = 5;
 const PATIENCE: u32 = 12;
 /// A stride up to so many times as long as the last one is foreseen from it.
 const FORESEEN: f64 = 2.0;
-/// The largest offset is found to within this many pitches.
-const LARGEST_WITHIN: f64 = 1e-4;
 
 impl Strand {
     /// The stride from which longer ones are tried, mm. A strand that cannot go on by this has no pose.
@@ -25,15 +23,30 @@ impl Strand {
         (LEAST_STRIDE * self.sizes.side_gap_mm()).max(SHORTEST * self.sizes.pitch_mm)
     }
 
-    /// Leads the strand on to an offset, mm. Returns how it ended and after how many rounds.
-    pub(super) fn lead(&mut self, wanted_mm: f64) -> (Outcome, u32) {
+    /// Takes the strand to an offset, mm, to within a step of so many mm: on from the last answer, or anew
+    /// where that lies beyond. Returns how it ended and after how many rounds.
+    pub(super) fn reach(&mut self, wanted_mm: f64, within_mm: f64) -> (Outcome, u32) {
+        let free_mm = self.free_offset_mm();
+        let anew = !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= free_mm;
+        let far = anew || self.offset_mm + self.stride_mm < wanted_mm;
+        if far
+            && wanted_mm > free_mm
+            && let Some(rounds) = self.lengthen(wanted_mm, within_mm)
+        {
+            return (Outcome::Solved, rounds);
+        }
+        if anew {
+            self.lay_free(wanted_mm.min(free_mm));
+        }
+        self.lead(wanted_mm, within_mm)
+    }
+
+    /// Leads the strand on to an offset, mm.
+    pub(super) fn lead(&mut self, wanted_mm: f64, in_the_end_mm: f64) -> (Outcome, u32) {
         let mut rounds = 0;
         loop {
-            let within_mm = if self.offset_mm + self.stride_mm < wanted_mm {
-                ON_THE_WAY_MM
-            } else {
-                self.still_mm()
-            };
+            let on_the_way = self.offset_mm + self.stride_mm < wanted_mm;
+            let within_mm = if on_the_way { ON_THE_WAY_MM } else { in_the_end_mm };
             let (outcome, spent) = self.stride(wanted_mm, within_mm);
             rounds += spent;
             if outcome == Outcome::Solved && self.offset_mm >= wanted_mm {
@@ -85,27 +98,5 @@ impl Strand {
         let longer = self.stride_mm > least_mm;
         self.stride_mm = (0.25 * self.stride_mm).max(least_mm);
         longer
-    }
-
-    /// The largest offset at which a rigid strand has a pose, mm, to within a ten thousandth of the
-    /// pitch below it; none for springy joints, which always give.
-    pub fn largest_offset_mm(&mut self) -> Option<f64> {
-        if self.setup.stiffness_n_mm.is_some() {
-            return None;
-        }
-        let within_mm = LARGEST_WITHIN * self.sizes.pitch_mm;
-        self.lay_free(self.free_offset_mm());
-        self.solved = false;
-        while self.stride_mm > within_mm {
-            let from_mm = self.offset_mm;
-            let (outcome, _) = self.stride(f64::INFINITY, self.still_mm());
-            if outcome != Outcome::Solved {
-                self.links.clone_from(&self.good);
-                self.offset_mm = from_mm;
-                self.stride_mm *= 0.5;
-                self.solved = false;
-            }
-        }
-        Some(self.offset_mm)
     }
 }

@@ -154,6 +154,14 @@ impl Link {
         }
     }
 
+    /// Stands as another link does, but so far further along itself and across, mm.
+    pub(super) fn stand_as(&mut self, other: &Self, [slide_mm, across_mm]: [f64; 2]) {
+        let Self { unknowns, nominal_mm, .. } = *self;
+        *self = Self { unknowns, nominal_mm, ..*other };
+        self.slide_mm.iter_mut().for_each(|slide| *slide += slide_mm);
+        self.across_mm += across_mm;
+    }
+
     /// Takes so many times a step of all unknowns.
     pub(super) fn step(&mut self, x: &[f64], times: f64, pitch_mm: f64, spring_scale: f64) {
         let at = |index: Option<usize>| index.map_or(0.0, |i| times * x[i]);

@@ -24,12 +24,15 @@
 //!
 //! The rooms to turn are not convex where the offset is free, so answers are those reached from
 //! D = 0 as D grows; where a pose without yaw is in balance it is the answer. Each stride begins where
-//! the links would stand if they went on as in the last one: few faces then meet or part anew.
+//! the links would stand if they went on as in the last one: few faces then meet or part anew. A long
+//! strand begins as one of half as many joints, its middle repeated, so that strides need not grow with it.
 
 mod balance;
 mod joint;
+mod largest;
 mod lead;
 mod link;
+mod longer;
 mod pace;
 mod solution;
 
@@ -71,6 +74,8 @@ pub struct Strand {
     /// Springy yaw times pitch over its unknown: a stiff spring's unknown is made as soft as the chain,
     /// so that rounding is measured by the tension and not by the spring.
     spring_scale: f64,
+    /// Share of the yaw's weight that keeps a slack plate where it is.
+    slide_share: f64,
     offset_mm: f64,
     solved: bool,
     /// By how much the offset grows next, mm.
@@ -81,6 +86,8 @@ pub struct Strand {
     good: Vec<Link>,
     /// What is left unbalanced at each unknown.
     left: Vec<f64>,
+    /// The strand of half as many joints that a long one begins from.
+    shorter: Option<Box<Strand>>,
 }
 
 /// A step below this for each joint ends the rounds, mm: rounding gathers along a strand, and what
@@ -95,8 +102,10 @@ const ROUGH_ROUNDS: u32 = 6;
 const STILL_MM: f64 = 1e-7;
 /// Share of the yaw's weight that holds a step across: it slows the slides that nothing decides.
 const ACROSS_SHARE: f64 = 2.05;
-/// Share of the yaw's weight that keeps a slack plate where it is.
+/// Share of the yaw's weight that keeps a slack plate where it is; in a strand of more than a few joints
+/// less by their square, since the last link slides by what all before it turn.
 const SLIDE_SHARE: f64 = 1e-2;
+const FEW: f64 = 48.0;
 
 impl Strand {
     /// A strand of a chain that goes together, straight.
@@ -117,12 +126,14 @@ impl Strand {
             solver: Solver::new(),
             pace: Pace::default(),
             spring_scale: spring_scale(sizes, &setup),
+            slide_share: SLIDE_SHARE / (setup.joints as f64 / FEW).max(1.0).powi(2),
             offset_mm: 0.0,
             solved: false,
             stride_mm: 0.0,
             gone_mm: 0.0,
             good,
             left: Vec::new(),
+            shorter: None,
         }
     }
 
@@ -140,18 +151,15 @@ impl Strand {
     /// answer; a smaller one starts anew from the free strand.
     pub fn solve(&mut self, offset_mm: f64) -> Solution {
         let wanted_mm = offset_mm.abs();
-        let free_mm = self.free_offset_mm();
-        if !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= free_mm {
-            self.lay_free(wanted_mm.min(free_mm));
-        }
         let way = if offset_mm < 0.0 { -1.0 } else { 1.0 };
-        if self.setup.stiffness_n_mm.is_some() && wanted_mm <= free_mm {
+        if self.setup.stiffness_n_mm.is_some() && wanted_mm <= self.free_offset_mm() {
+            self.lay_free(wanted_mm);
             self.solved = false;
             self.write_problem();
             self.solver.solve(&self.problem, Start::Cold);
             return Solution::read(self, Outcome::Free, 1, way);
         }
-        let (outcome, rounds) = self.lead(wanted_mm);
+        let (outcome, rounds) = self.reach(wanted_mm, self.still_mm());
         Solution::read(self, outcome, rounds, way)
     }
 
@@ -237,7 +245,7 @@ impl Strand {
         let link = self.links[i].unknowns;
         self.weigh(link.yaw, link.yaw, weight);
         for slide in link.slide {
-            self.weigh(slide, slide, SLIDE_SHARE * weight);
+            self.weigh(slide, slide, self.slide_share * weight);
         }
         if let Some(spring) = link.spring {
             *self.problem.hessian_mut(spring, spring) += self.spring_stiff() * self.spring_scale;

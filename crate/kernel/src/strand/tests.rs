@@ -241,3 +241,56 @@ fn forces_do_not_tell_how_the_strand_came_to_an_offset() {
         }
     }
 }
+
+/// A strand of so many joints, and an offset half past the free one.
+fn long(construction: Construction, joints: usize, stiffness_n_mm: Option<f64>) -> (Strand, f64) {
+    let setup = Setup { joints, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
+    let strand = Strand::new(&reference(construction, &[]), setup);
+    let offset_mm = 1.5 * strand.free_offset_mm();
+    (strand, offset_mm)
+}
+
+#[test]
+fn a_long_strand_that_begins_as_a_shorter_one_is_the_one_led_from_the_free_strand() {
+    for construction in Construction::ALL {
+        for stiffness in [None, Some(6e5)] {
+            for joints in [57, 110] {
+                let (mut begun, offset_mm) = long(*construction, joints, stiffness);
+                let begun_in = begun.lengthen(offset_mm, begun.still_mm());
+                assert!(begun_in.is_some_and(|rounds| rounds < 20), "{joints}: {begun_in:?}");
+                let begun = begun.solve(offset_mm);
+                let (mut led, _) = long(*construction, joints, stiffness);
+                led.lay_free(led.free_offset_mm());
+                assert_eq!(led.lead(offset_mm, led.still_mm()).0, Outcome::Solved);
+                let led = led.solve(offset_mm);
+                near(&thousandths(&begun.turn_rad), &thousandths(&led.turn_rad), 1e-6);
+                near(&in_tensions(&begun.pin_force_n), &in_tensions(&led.pin_force_n), 1e-6);
+                near(&in_tensions(&begun.face_force_n), &in_tensions(&led.face_force_n), 1e-6);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_thousand_joints_take_no_more_rounds_than_a_few() {
+    for construction in Construction::ALL {
+        for stiffness in [None, Some(6e5)] {
+            let (mut strand, offset_mm) = long(*construction, 1000, stiffness);
+            let solution = strand.solve(offset_mm);
+            assert_eq!(solution.outcome, Outcome::Solved);
+            assert!(solution.rounds <= 16, "{construction:?} {stiffness:?}: {}", solution.rounds);
+        }
+    }
+}
+
+#[test]
+fn the_largest_offset_of_a_long_strand_is_where_it_stands_askew() {
+    for construction in Construction::ALL {
+        let of = |joints| long(*construction, joints, None).0.largest_offset_mm().unwrap();
+        // Its middle is straight: each more joint adds the pitch's part across at 30 degrees and the slip
+        // of a face on a face, half the side gap across the link.
+        let more_mm = (of(1000) - of(600)) / 400.0;
+        let askew_mm = 12.7 * 0.5 + 0.2 * 30_f64.to_radians().cos();
+        assert!((more_mm / askew_mm - 1.0).abs() < 2e-3, "{more_mm} {askew_mm}");
+    }
+}

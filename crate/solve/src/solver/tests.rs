@@ -117,3 +117,23 @@ fn a_warm_start_gives_the_cold_answer() {
     assert_near(warm.x(), cold.x());
     assert_near(warm.push(), cold.push());
 }
+
+#[test]
+fn a_foreseen_answer_is_found_at_once() {
+    // Bodies pushed against a wall each, every other one too weakly to reach it.
+    let bodies = SMALL + 3;
+    let mut problem = Problem::new(bodies, 1);
+    for body in 0..bodies {
+        *problem.hessian_mut(body, body) = 1.0;
+        problem.gradient_mut()[body] = if body % 2 == 0 { -1.0 } else { -0.2 };
+        problem.push_row(body, &[-1.0], 0.5);
+    }
+    let foreseen = (0..bodies).map(|body| if body % 2 == 0 { (0.5, true) } else { (0.0, false) });
+    let mut solver = Solver::new();
+    solver.foresee(bodies, foreseen.clone());
+    let report = solver.solve(&problem, Start::Warm);
+    assert_eq!((report.status, report.rounds), (Status::Solved, 1));
+    assert_near(solver.push(), &foreseen.map(|(push, _)| push).collect::<Vec<_>>());
+    let cold = Solver::new().solve(&problem, Start::Cold);
+    assert!(cold.rounds > 1, "{}", cold.rounds);
+}
