@@ -23,26 +23,34 @@ impl Strand {
         (LEAST_STRIDE * self.sizes.side_gap_mm()).max(SHORTEST * self.sizes.pitch_mm)
     }
 
-    /// Takes the strand to an offset, mm, to within a step of so many mm: on from the last answer, or anew
-    /// where that lies beyond. Returns how it ended and after how many rounds.
+    /// Takes the strand to an offset, mm, to within a step of so many mm. Returns how it ended and after how
+    /// many rounds.
     pub(super) fn reach(&mut self, wanted_mm: f64, within_mm: f64) -> (Outcome, u32) {
-        let free_mm = self.free_offset_mm();
-        let anew = !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= free_mm;
-        let far = anew || self.offset_mm + self.stride_mm < wanted_mm;
+        let far = self.is_past(wanted_mm) || self.offset_mm + self.stride_mm < wanted_mm;
         if far
-            && wanted_mm > free_mm
+            && wanted_mm > self.free_offset_mm()
             && let Some(rounds) = self.lengthen(wanted_mm, within_mm)
         {
             return (Outcome::Solved, rounds);
         }
-        if anew {
-            self.lay_free(wanted_mm.min(free_mm));
+        self.go_to(wanted_mm, within_mm)
+    }
+
+    /// Leads the strand to an offset, mm: on from the last answer, or from the free strand.
+    pub(super) fn go_to(&mut self, wanted_mm: f64, within_mm: f64) -> (Outcome, u32) {
+        if self.is_past(wanted_mm) {
+            self.lay_free(wanted_mm.min(self.free_offset_mm()));
         }
         self.lead(wanted_mm, within_mm)
     }
 
+    /// Whether no answer leads on to an offset, mm.
+    fn is_past(&self, wanted_mm: f64) -> bool {
+        !self.solved || wanted_mm < self.offset_mm || self.offset_mm <= self.free_offset_mm()
+    }
+
     /// Leads the strand on to an offset, mm.
-    pub(super) fn lead(&mut self, wanted_mm: f64, in_the_end_mm: f64) -> (Outcome, u32) {
+    fn lead(&mut self, wanted_mm: f64, in_the_end_mm: f64) -> (Outcome, u32) {
         let mut rounds = 0;
         loop {
             let on_the_way = self.offset_mm + self.stride_mm < wanted_mm;

@@ -13,9 +13,9 @@ const LONG: usize = 48;
 /// Rounds after which a strand that began so is led from the free one after all.
 const PATIENCE: u32 = 60;
 /// A short strand is first led to this share of its part of the offset; bent ends cost it some.
-const FIRST: f64 = 0.9;
+const FIRST: f64 = 0.5;
 /// How often it is led on from there at most.
-const MOST_LEADS: u32 = 3;
+const MOST_LEADS: u32 = 5;
 
 impl Strand {
     /// Takes a long strand to an offset past the free one, mm. Returns after how many rounds; none where
@@ -27,18 +27,18 @@ impl Strand {
 
     /// Takes this strand to where its middle is as that of one of so many joints at an offset, mm.
     fn grow(&mut self, joints: usize, wanted_mm: f64, within_mm: f64) -> Option<u32> {
-        if self.setup.joints < LONG {
-            return self.lead_alike(joints, wanted_mm);
-        }
-        let mut shorter = self.shorter.take().unwrap_or_else(|| Box::new(self.half()));
-        let grown = shorter.grow(joints, wanted_mm, ON_THE_WAY_MM);
-        let rounds = grown.and_then(|_| {
-            let whole = self.setup.joints == joints;
-            let alike_mm = shorter.alike_mm(self.setup.joints, joints, wanted_mm);
-            self.begin_as(&shorter, if whole { wanted_mm } else { alike_mm }, within_mm)
+        let whole = self.setup.joints == joints;
+        let begun = (self.setup.joints >= LONG).then(|| {
+            let mut shorter = self.shorter.take().unwrap_or_else(|| Box::new(self.half()));
+            let rounds = shorter.grow(joints, wanted_mm, ON_THE_WAY_MM).and_then(|_| {
+                let alike_mm = shorter.alike_mm(self.setup.joints, joints, wanted_mm);
+                self.begin_as(&shorter, if whole { wanted_mm } else { alike_mm }, within_mm)
+            });
+            self.shorter = Some(shorter);
+            rounds
         });
-        self.shorter = Some(shorter);
-        rounds
+        // Where bent ends leave a shorter one no middle, this one is led.
+        begun.flatten().or_else(|| if whole { None } else { self.lead_alike(joints, wanted_mm) })
     }
 
     /// Comes to rest at an offset, mm, from the pose and the pushes of a shorter strand.
@@ -69,7 +69,7 @@ impl Strand {
         let mut offset_mm = FIRST * wanted_mm * self.setup.joints as f64 / joints as f64;
         let mut rounds = 0;
         for _ in 0..MOST_LEADS {
-            let (outcome, spent) = self.reach(offset_mm, ON_THE_WAY_MM);
+            let (outcome, spent) = self.go_to(offset_mm, ON_THE_WAY_MM);
             rounds += spent;
             if outcome != Outcome::Solved {
                 return None;

@@ -260,8 +260,7 @@ fn a_long_strand_that_begins_as_a_shorter_one_is_the_one_led_from_the_free_stran
                 assert!(begun_in.is_some_and(|rounds| rounds < 20), "{joints}: {begun_in:?}");
                 let begun = begun.solve(offset_mm);
                 let (mut led, _) = long(*construction, joints, stiffness);
-                led.lay_free(led.free_offset_mm());
-                assert_eq!(led.lead(offset_mm, led.still_mm()).0, Outcome::Solved);
+                assert_eq!(led.go_to(offset_mm, led.still_mm()).0, Outcome::Solved);
                 let led = led.solve(offset_mm);
                 near(&thousandths(&begun.turn_rad), &thousandths(&led.turn_rad), 1e-6);
                 near(&in_tensions(&begun.pin_force_n), &in_tensions(&led.pin_force_n), 1e-6);
