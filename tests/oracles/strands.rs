@@ -30,9 +30,8 @@ const HELD: f64 = 1e-3;
 const BAND: usize = 8;
 /// How far past the largest offset link n is carried, and how far back from it, in pitches.
 const CARRIED: [f64; 2] = [0.02, 0.3];
-/// The largest offset is found to 1e-4 of the pitch, and linear gaps let a little more pass than exact
-/// ones, in pitches.
-const LARGEST: f64 = 1e-3;
+/// The offset of link n at which linear gaps about the pose at the largest one end, from that one, in pitches.
+const LARGEST: f64 = 1e-5;
 
 /// A step of the kernel's solver keeps every gap to within this, mm,
 const KEPT_MM: f64 = 1e-8;
@@ -281,7 +280,7 @@ fn strand(asked: &Asked, stiffness_n_mm: Option<f64>) -> Strand {
 
 /// The offset asked for, between the free and the largest rigid one, and the largest, mm.
 fn offsets_mm(asked: &Asked) -> [f64; 2] {
-    let mut rigid = strand(asked, None);
+    let rigid = strand(asked, None);
     let largest_mm = rigid.largest_offset_mm().expect("rigid");
     let free_mm = rigid.free_offset_mm();
     [free_mm + asked.share * (largest_mm - free_mm), largest_mm]
