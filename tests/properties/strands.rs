@@ -53,7 +53,7 @@ fn most(values: &[f64]) -> f64 {
 
 /// The free and the largest offset, mm.
 fn ends_mm(sizes: &Sizes, joints: usize) -> [f64; 2] {
-    let mut strand = rigid(sizes, joints);
+    let strand = rigid(sizes, joints);
     [strand.free_offset_mm(), strand.largest_offset_mm().expect("rigid")]
 }
 

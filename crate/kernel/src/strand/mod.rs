@@ -126,7 +126,7 @@ impl Strand {
             solver: Solver::new(),
             pace: Pace::default(),
             spring_scale: spring_scale(sizes, &setup),
-            slide_share: SLIDE_SHARE / (setup.joints as f64 / FEW).max(1.0).powi(2),
+            slide_share: slide_share(setup.joints),
             offset_mm: 0.0,
             solved: false,
             stride_mm: 0.0,
@@ -282,6 +282,12 @@ impl Strand {
 fn spring_scale(sizes: &Sizes, setup: &Setup) -> f64 {
     let stiff = setup.stiffness_n_mm.unwrap_or(0.0) / (setup.tension_n * sizes.pitch_mm);
     if stiff > 1.0 { 1.0 / stiff.sqrt() } else { 1.0 }
+}
+
+/// Share of the yaw's weight that keeps a slack plate where it is, in a strand of so many joints.
+fn slide_share(joints: usize) -> f64 {
+    let many = (joints as f64 / FEW).max(1.0);
+    SLIDE_SHARE / (many * many)
 }
 
 #[cfg(test)]
