@@ -6,10 +6,12 @@ use super::short::shortened;
 use crate::trouble::Trouble;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 /// A site put together from folders, each shown under a name; earlier ones win.
 pub struct Site {
     mounts: Vec<(String, PathBuf)>,
+    last: Mutex<Option<(String, String)>>, // the first screen's modules, long and shortened
 }
 
 /// Media types by the end of a file's name; nothing else is part of the site.
@@ -36,7 +38,7 @@ impl Site {
 
     /// A site of the given folders; a name is empty or ends in a slash.
     pub fn new(mounts: Vec<(String, PathBuf)>) -> Self {
-        Self { mounts }
+        Self { mounts, last: Mutex::new(None) }
     }
 
     /// The media type of a file's name, if such a file can be part of the site.
@@ -71,7 +73,7 @@ impl Site {
     fn read_beside(&self, gathered: Option<&Gathered>, name: &str) -> Option<Vec<u8>> {
         match gathered {
             Some(gathered) if name == gather::FIRST => {
-                shortened(name, &gathered.text()).ok().map(String::into_bytes)
+                self.short(gathered).ok().map(String::into_bytes)
             }
             Some(gathered) if gathered.holds(name) => {
                 gathered.stand_in(name).map(String::into_bytes)
@@ -82,7 +84,19 @@ impl Site {
 
     /// The modules of the first screen in one file.
     pub fn first(&self) -> Result<String, Trouble> {
-        shortened(gather::FIRST, &self.gathered()?.text())
+        self.short(&self.gathered()?)
+    }
+
+    /// The gathered modules, shortened anew only where one has changed.
+    fn short(&self, gathered: &Gathered) -> Result<String, Trouble> {
+        let long = gathered.text();
+        let mut last = self.last.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some((_, short)) = last.as_ref().filter(|(known, _)| *known == long) {
+            return Ok(short.clone());
+        }
+        let short = shortened(gather::FIRST, &long)?;
+        *last = Some((long, short.clone()));
+        Ok(short)
     }
 
     /// The modules of the first screen.
