@@ -15,6 +15,7 @@ mod short;
 mod single;
 mod site;
 mod slim;
+mod texts;
 mod traps;
 mod version;
 

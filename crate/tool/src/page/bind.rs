@@ -5,7 +5,7 @@ use super::marks;
 use super::order;
 use super::packed::{digest, packed};
 use super::slim::slim;
-use super::traps;
+use super::{texts, traps};
 use crate::trouble::Trouble;
 use std::path::Path;
 use wasm_bindgen_cli_support::Bindgen;
@@ -22,13 +22,14 @@ const LOADER: &str = include_str!("loader.js");
 /// Where that begins in what wasm-bindgen writes.
 const LOADED: &str = "async function __wbg_load(";
 /// What the glue is made of and how: where one of these has changed, it is made anew.
-const HOW: [&str; 7] = [
+const HOW: [&str; 8] = [
     LABOURER,
     LOADER,
     include_str!("bind.rs"),
     include_str!("marks.rs"),
     include_str!("order.rs"),
     include_str!("slim.rs"),
+    include_str!("texts.rs"),
     include_str!("traps.rs"),
 ];
 
@@ -66,12 +67,13 @@ fn bind(name: &str, bytes: Vec<u8>, folder: &Path) -> Result<(), Trouble> {
         traps::join(made.wasm_mut());
         order::variables(made.wasm_mut());
     }
+    let texts_end = texts::end(made.wasm_mut());
     made.emit(folder).map_err(trouble)?;
-    finish(name, folder)
+    finish(name, texts_end, folder)
 }
 
 /// Counts what a program and its glue call each other by, and puts our own script behind the glue.
-fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
+fn finish(name: &str, texts_end: u32, folder: &Path) -> Result<(), Trouble> {
     let glue = folder.join(format!("{name}.js"));
     let program = folder.join(format!("{name}_bg.wasm"));
     let text = std::fs::read_to_string(&glue).map_err(Trouble::file(&glue))?;
@@ -85,6 +87,7 @@ fn finish(name: &str, folder: &Path) -> Result<(), Trouble> {
         WORKER => (text.as_str(), LABOURER),
         _ => (without_loader(&text)?, LOADER),
     };
+    let text = texts::kept(text, texts_end)?;
     std::fs::write(&glue, format!("{text}\n{script}")).map_err(Trouble::file(&glue))?;
     std::fs::write(&program, &bytes).map_err(Trouble::file(&program))?;
     packed(&bytes).map(|_| ()) // the longest of the site: compressed before anyone asks for it
