@@ -6,6 +6,8 @@ import { once } from "./once.js";
 
 /** @type {Record<string, string>} */
 let words = {};
+/** What is said for a word that has yet to come: those the first screen can do without come after it. */
+let missing = "…";
 
 /**
  * Fetches words of the page's language; gives all that have been fetched.
@@ -16,6 +18,7 @@ export const loadWords = once(async (part) => {
   if (!answer.ok) throw new Error(`words: ${answer.status}`);
   const more = await answer.json(); // others may have come meanwhile
   words = { ...words, ...more };
+  if (part === "rest") missing = "";
   return words;
 });
 
@@ -31,7 +34,7 @@ export const has = (id) => Object.hasOwn(words, id);
  * @param {Record<string, unknown>} [numbers]
  */
 export function say(id, numbers = {}) {
-  const sentence = words[id] ?? id;
+  const sentence = words[id] ?? (missing || id);
   return together(sentence.replace(/\{(\w+)\}/g, (_, name) => place(name, numbers[name])));
 }
 

@@ -1,6 +1,7 @@
 // Visitors with a finger, with keys alone, with a link, and with an address that makes no sense.
 
 import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
 import { describe, test } from "node:test";
 import { openChromium, visit } from "../support/hand.js";
 import { centreOf, fieldLabelled, focusOn, makeSmaller, opened, pictureMark, textOf, twoFrames, until } from "../support/inside.js";
@@ -46,6 +47,31 @@ describe("visitors, in Chromium", () => {
       await hand.page.click("#modes button:last-child");
       await hand.inside(until(() => /^It twists /.test(document.querySelector("#answer")?.textContent ?? "")));
       assert.ok(asked >= 2, `${asked}`);
+    } finally {
+      await hand.close();
+    }
+  });
+
+  test("no word's id is shown while its words are on the way", async () => {
+    const hand = await openChromium({});
+    try {
+      const ids = Object.keys(JSON.parse(readFileSync(new URL("../../../www/words/en/rest.json", import.meta.url), "utf8")));
+      /** @type {() => void} */
+      let send = () => {};
+      const sent = new Promise((done) => (send = () => done(undefined)));
+      await hand.page.route("**/words/en/rest.json", (route) => sent.then(() => route.continue()));
+      await hand.goTo(page.address);
+      assert.equal(await hand.inside(opened), "");
+      const shown = () => hand.inside((ids) => ids.filter((id) => document.body.innerText.includes(id)), ids);
+      await hand.page.selectOption("#scenario", "ferry-trike");
+      await hand.inside(until(() => (document.querySelector("#about")?.textContent ?? "").includes("trike")));
+      await hand.page.click("#modes button:last-child");
+      assert.deepEqual(await shown(), []);
+      assert.match(await hand.inside(() => document.body.innerText), /…/);
+      send();
+      await hand.inside(until(() => /^It twists /.test(document.querySelector("#answer")?.textContent ?? "")));
+      assert.deepEqual(await shown(), []);
+      assert.deepEqual(hand.complaints(), []);
     } finally {
       await hand.close();
     }
