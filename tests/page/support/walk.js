@@ -5,8 +5,10 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROOT } from "./server.js";
 
-/** The most steps that `Tab` … may take, and the frames that a row is waited for. */
-const [MOST_TABS, MOST_FRAMES] = [60, 600];
+/** The most steps that `Tab` … may take, and how often it is looked whether a row has happened. */
+const [MOST_TABS, MOST_LOOKS] = [60, 600];
+/** Between two looks: looking without a pause keeps Firefox from handing on what the page's worker says. */
+const PAUSE_MS = 50;
 const KEY = /^(Tab|Enter|Space|Escape|Home|End|Page(Up|Down)|Arrow(Up|Down|Left|Right)|.|(Shift|Control)\+\w+)$/;
 
 /**
@@ -55,12 +57,12 @@ const told = (alone, look) => {
 };
 
 /** In the page: waits until all of these are heard and seen; gives what is told, however it ended. */
-const waited = `async (heard, seen, frames) => {
+const waited = `async (heard, seen, looks) => {
   const told = ${told};
-  for (let frame = 0; ; frame++) {
+  for (let look = 0; ; look++) {
     const now = told(false, seen.length > 0);
-    if (frame >= frames || (heard.every((each) => now.heard.includes(each)) && seen.every((each) => now.seen.includes(each)))) return now;
-    await new Promise((next) => requestAnimationFrame(() => setTimeout(next))); // looking at every frame alone keeps Firefox from handing on what the worker says
+    if (look >= looks || (heard.every((each) => now.heard.includes(each)) && seen.every((each) => now.seen.includes(each)))) return now;
+    await new Promise((next) => setTimeout(next, ${PAUSE_MS}));
   }
 }`;
 
@@ -80,9 +82,9 @@ async function press(page, key) {
  * Does one row; gives what is wrong with it, or nothing.
  * @param {any} hand
  * @param {Row} row
- * @param {number} [frames] that it is waited for
+ * @param {number} [looks] whether it has happened, at most
  */
-export async function walkRow({ page, inside }, { row, keys, on, heard, seen }, frames = MOST_FRAMES) {
+export async function walkRow({ page, inside }, { row, keys, on, heard, seen }, looks = MOST_LOOKS) {
   const before = await inside(told, on, seen.length > 0);
   const gone = (/** @type {string} */ what) => inside(told, true, false).then((now) => now.heard.includes(what));
   for (const { key, times } of keys) {
@@ -92,7 +94,7 @@ export async function walkRow({ page, inside }, { row, keys, on, heard, seen }, 
     if (steps > MOST_TABS) return `${row}\n  is never reached`;
     await press(page, keys[keys.length - 1].key);
   }
-  const now = await inside(waited, heard, seen, frames);
+  const now = await inside(waited, heard, seen, looks);
   const [deaf, blind] = [heard.filter((each) => !now.heard.includes(each)), seen.filter((each) => !now.seen.includes(each))];
   if (deaf.length + blind.length > 0) return `${row}\n  not ${JSON.stringify([...deaf, ...blind])} but\n${now.heard.slice(0, 900)}`;
   const old = [...heard.filter((each) => before.heard.includes(each)), ...seen.filter((each) => before.seen.includes(each))];
