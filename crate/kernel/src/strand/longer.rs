@@ -6,10 +6,8 @@
 //! led from the free strand. So what a strand costs grows with its links and no faster.
 
 use super::lead::ON_THE_WAY_MM;
-use super::{Outcome, Setup, Strand};
+use super::{LONG, Outcome, Setup, Strand};
 
-/// From so many joints on a strand begins as a shorter one.
-const LONG: usize = 48;
 /// Rounds after which a strand that began so is led from the free one after all.
 const PATIENCE: u32 = 60;
 /// A short strand is first led to this share of its part of the offset; bent ends cost it some.
@@ -21,24 +19,26 @@ impl Strand {
     /// Takes a long strand to an offset past the free one, mm. Returns after how many rounds; none where
     /// the strand is short, or does not come to rest in this way: then it stands where it stood.
     pub(super) fn lengthen(&mut self, wanted_mm: f64, within_mm: f64) -> Option<u32> {
-        let long = self.setup.joints >= LONG;
-        long.then(|| self.grow(self.setup.joints, wanted_mm, within_mm))?
+        self.begin(self.setup.joints, wanted_mm, within_mm)
     }
 
-    /// Takes this strand to where its middle is as that of one of so many joints at an offset, mm.
-    fn grow(&mut self, joints: usize, wanted_mm: f64, within_mm: f64) -> Option<u32> {
-        let whole = self.setup.joints == joints;
-        let begun = (self.setup.joints >= LONG).then(|| {
-            let mut shorter = self.shorter.take().unwrap_or_else(|| Box::new(self.half()));
-            let rounds = shorter.grow(joints, wanted_mm, ON_THE_WAY_MM).and_then(|_| {
-                let alike_mm = shorter.alike_mm(self.setup.joints, joints, wanted_mm);
-                self.begin_as(&shorter, if whole { wanted_mm } else { alike_mm }, within_mm)
-            });
-            self.shorter = Some(shorter);
-            rounds
-        });
-        // Where bent ends leave a shorter one no middle, this one is led.
-        begun.flatten().or_else(|| if whole { None } else { self.lead_alike(joints, wanted_mm) })
+    /// The same to where its middle is as that of a strand of so many joints at an offset, mm.
+    fn begin(&mut self, joints: usize, wanted_mm: f64, within_mm: f64) -> Option<u32> {
+        if self.setup.joints < LONG {
+            return None;
+        }
+        let mut shorter = self.shorter.take().unwrap_or_else(|| Box::new(self.half()));
+        let stands = shorter.stand_alike(joints, wanted_mm);
+        let offset_mm = shorter.alike_mm(self.setup.joints, joints, wanted_mm);
+        let rounds = if stands { self.begin_as(&shorter, offset_mm, within_mm) } else { None };
+        self.shorter = Some(shorter);
+        rounds
+    }
+
+    /// Takes this strand to where its middle is as that of one of so many joints at an offset, mm: it is led
+    /// where bent ends leave a shorter one no middle. Whether it stands there.
+    fn stand_alike(&mut self, joints: usize, wanted_mm: f64) -> bool {
+        self.begin(joints, wanted_mm, ON_THE_WAY_MM).is_some() || self.lead_alike(joints, wanted_mm)
     }
 
     /// Comes to rest at an offset, mm, from the pose and the pushes of a shorter strand.
@@ -64,27 +64,27 @@ impl Strand {
         Self::new(&self.sizes, Setup { joints, ..self.setup })
     }
 
-    /// Leads a short strand to where its middle is as that of one of so many joints at an offset, mm.
-    fn lead_alike(&mut self, joints: usize, wanted_mm: f64) -> Option<u32> {
+    /// Leads this strand to where its middle is as that of one of so many joints at an offset, mm.
+    fn lead_alike(&mut self, joints: usize, wanted_mm: f64) -> bool {
         let mut offset_mm = FIRST * wanted_mm * self.setup.joints as f64 / joints as f64;
-        let mut rounds = 0;
         for _ in 0..MOST_LEADS {
-            let (outcome, spent) = self.go_to(offset_mm, ON_THE_WAY_MM);
-            rounds += spent;
-            if outcome != Outcome::Solved {
-                return None;
+            if self.go_to(offset_mm, ON_THE_WAY_MM).0 != Outcome::Solved {
+                return false;
             }
             offset_mm = self.alike_mm(self.setup.joints, joints, wanted_mm);
             if offset_mm <= self.offset_mm {
                 break;
             }
         }
-        Some(rounds)
+        true
     }
 
     /// The offset of a strand of `own` joints whose middle is as that of one of `joints` joints at an offset,
     /// mm, where the bent ends of each cost as much of it as those of this strand do.
     fn alike_mm(&self, own: usize, joints: usize, wanted_mm: f64) -> f64 {
+        if own == joints {
+            return wanted_mm; // exactly
+        }
         let [_, across_mm] = self.period();
         let ends_mm = 0.5 * self.setup.joints as f64 * across_mm - self.offset_mm;
         own as f64 / joints as f64 * (wanted_mm + ends_mm) - ends_mm

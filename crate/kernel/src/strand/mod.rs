@@ -102,10 +102,11 @@ const ROUGH_ROUNDS: u32 = 6;
 const STILL_MM: f64 = 1e-7;
 /// Share of the yaw's weight that holds a step across: it slows the slides that nothing decides.
 const ACROSS_SHARE: f64 = 2.05;
-/// Share of the yaw's weight that keeps a slack plate where it is; in a strand of more than a few joints
-/// less by their square, since the last link slides by what all before it turn.
+/// From so many joints on a strand is a long one, which begins as a shorter one.
+const LONG: usize = 48;
+/// Share of the yaw's weight that keeps a slack plate where it is; in a long strand less by the square of
+/// its joints, since the last link slides by what all before it turn.
 const SLIDE_SHARE: f64 = 1e-2;
-const FEW: f64 = 48.0;
 
 impl Strand {
     /// A strand of a chain that goes together, straight.
@@ -148,7 +149,7 @@ impl Strand {
     }
 
     /// Solves the strand at a lateral offset, mm, either way. Growing offsets go on from the last
-    /// answer; a smaller one starts anew from the free strand.
+    /// answer; a smaller one starts anew, from the free strand or, where it is long, from a shorter one.
     pub fn solve(&mut self, offset_mm: f64) -> Solution {
         let wanted_mm = offset_mm.abs();
         let way = if offset_mm < 0.0 { -1.0 } else { 1.0 };
@@ -286,7 +287,7 @@ fn spring_scale(sizes: &Sizes, setup: &Setup) -> f64 {
 
 /// Share of the yaw's weight that keeps a slack plate where it is, in a strand of so many joints.
 fn slide_share(joints: usize) -> f64 {
-    let many = (joints as f64 / FEW).max(1.0);
+    let many = (joints as f64 / LONG as f64).max(1.0);
     SLIDE_SHARE / (many * many)
 }
 

@@ -3,7 +3,11 @@ use crate::chain::Construction;
 use crate::chain::sample::reference;
 
 fn strand(construction: Construction, stiffness_n_mm: Option<f64>) -> Strand {
-    let setup = Setup { joints: 34, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
+    strand_of(construction, 34, stiffness_n_mm)
+}
+
+fn strand_of(construction: Construction, joints: usize, stiffness_n_mm: Option<f64>) -> Strand {
+    let setup = Setup { joints, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
     Strand::new(&reference(construction, &[]), setup)
 }
 
@@ -244,8 +248,7 @@ fn forces_do_not_tell_how_the_strand_came_to_an_offset() {
 
 /// A strand of so many joints, and an offset half past the free one.
 fn long(construction: Construction, joints: usize, stiffness_n_mm: Option<f64>) -> (Strand, f64) {
-    let setup = Setup { joints, tension_n: 300.0, stiffness_n_mm, ends: Ends::Held };
-    let strand = Strand::new(&reference(construction, &[]), setup);
+    let strand = strand_of(construction, joints, stiffness_n_mm);
     let offset_mm = 1.5 * strand.free_offset_mm();
     (strand, offset_mm)
 }
@@ -285,7 +288,7 @@ fn a_thousand_joints_take_no_more_rounds_than_a_few() {
 #[test]
 fn the_largest_offset_of_a_long_strand_is_where_it_stands_askew() {
     for construction in Construction::ALL {
-        let of = |joints| long(*construction, joints, None).0.largest_offset_mm().unwrap();
+        let of = |joints| strand_of(*construction, joints, None).largest_offset_mm().unwrap();
         // Its middle is straight: each more joint adds the pitch's part across at 30 degrees and the slip
         // of a face on a face, half the side gap across the link.
         let more_mm = (of(1000) - of(600)) / 400.0;

@@ -1,11 +1,9 @@
 //! The JavaScript that loads the kernel's two programs: generated only where a program has changed, and
 //! put in its place whole, since another run may be reading it.
 
-use super::marks;
-use super::order;
 use super::packed::{digest, packed};
 use super::slim::slim;
-use super::{texts, traps};
+use super::{marks, order, texts, traps};
 use crate::trouble::Trouble;
 use std::path::Path;
 use wasm_bindgen_cli_support::Bindgen;
